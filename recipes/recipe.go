@@ -1,0 +1,96 @@
+package recipes
+
+import "parewell/recipes/food"
+
+// ServingsFrom says how sure the number that divides the dish is.
+type ServingsFrom string
+
+// Where the servings came from.
+const (
+	ServingsStated  ServingsFrom = "stated"
+	ServingsRange   ServingsFrom = "range"   // "serves 4-6": the lower until answered
+	ServingsAssumed ServingsFrom = "assumed" // none stated: counts as 1
+)
+
+// Recipe is a dish under development in one edition: the original that every
+// version is compared with. It is immutable once in a Book.
+type Recipe struct {
+	ID       ID     `json:"id"`
+	Title    string `json:"title"`
+	Headnote string `json:"headnote,omitempty"`
+	Edition  int    `json:"edition"` // from 1; a served original that changes starts the next
+
+	Servings     float64      `json:"servings"` // that divide the dish; above 0
+	ServingsHigh float64      `json:"servings_high,omitempty"`
+	ServingsFrom ServingsFrom `json:"servings_from"`
+	Makes        string       `json:"makes,omitempty"` // "12 muffins", as written
+
+	Measures string    `json:"measures,omitempty"` // "us", "metric" or "imperial": what cup, pint and spoon mean
+	Lines    []*Line   `json:"lines"`
+	Steps    []*Step   `json:"steps"`
+	Dish     Technique `json:"dish,omitzero"` // how the whole is cooked
+	Category string    `json:"category,omitempty"`
+	Source   string    `json:"source,omitempty"` // where it came from, as pasted
+	Brief    Brief     `json:"brief,omitzero"`
+	Order    float64   `json:"order,omitempty"` // place in the list
+}
+
+// Line returns the line with the ID, nil if there is none.
+func (r *Recipe) Line(id ID) *Line {
+	for _, l := range r.Lines {
+		if l.ID == id {
+			return l
+		}
+	}
+	return nil
+}
+
+// Step returns the step with the ID, nil if there is none.
+func (r *Recipe) Step(id ID) *Step {
+	for _, s := range r.Steps {
+		if s.ID == id {
+			return s
+		}
+	}
+	return nil
+}
+
+// Brief is what the cook wants of the lighter dish, set before she starts.
+type Brief struct {
+	Keep    string   `json:"keep,omitempty"`    // what must stay: crisp top, smoke
+	Cut     string   `json:"cut,omitempty"`     // what must come down, in words
+	Targets []Target `json:"targets,omitempty"` // per serving
+	Helping float64  `json:"helping,omitempty"` // grams a serving should weigh; 0 none
+	Limit   float64  `json:"limit,omitempty"`   // acceptable drop in liking, scale points; 0 not set
+}
+
+// Target bounds one nutrient per serving: at most or at least Amount, in the
+// nutrient's unit.
+type Target struct {
+	Nutrient food.Nutrient `json:"nutrient"`
+	AtLeast  bool          `json:"at_least,omitempty"` // false: at most
+	Amount   float64       `json:"amount"`
+}
+
+// Version is the original with some swaps on. It is immutable once in a Book.
+type Version struct {
+	ID       ID            `json:"id"`
+	Recipe   ID            `json:"recipe"`
+	Letter   string        `json:"letter"` // "A", "B" ...
+	Name     string        `json:"name,omitempty"`
+	Swaps    []ID          `json:"swaps"`              // on, sorted
+	Servings float64       `json:"servings,omitempty"` // 0: the original's
+	Joined   map[ID]string `json:"joined,omitempty"`   // the cook's own text where two swaps rewrite a step
+	Note     string        `json:"note,omitempty"`
+	Order    float64       `json:"order,omitempty"`
+}
+
+// Has tells whether the swap is on.
+func (v *Version) Has(swap ID) bool {
+	for _, s := range v.Swaps {
+		if s == swap {
+			return true
+		}
+	}
+	return false
+}
