@@ -1,6 +1,8 @@
 package recipes
 
-import "parewell/recipes/food"
+import (
+	"parewell/recipes/food"
+)
 
 // Swap is a named, reusable set of operations on the original of one recipe.
 // It is immutable once in a Book; one ID always means the same change.
@@ -13,6 +15,10 @@ type Swap struct {
 	// same ladder are alternatives, in the order of Strength. Empty for none.
 	Ladder   string  `json:"ladder,omitempty"`
 	Strength float64 `json:"strength,omitempty"`
+
+	// Typed marks a swap made by typing over a version's cell: typing there
+	// again changes this swap instead of adding another.
+	Typed bool `json:"typed,omitempty"`
 
 	Idea      string  `json:"idea,omitempty"` // the catalogue entry it came from
 	Function  string  `json:"function,omitempty"`
@@ -55,7 +61,7 @@ type Op struct {
 	Text      string     `json:"text,omitempty"`
 }
 
-// Kind names what a swap mostly does, for its row on the Swaps page.
+// SwapKind names what a swap mostly does, for its row on the Swaps page.
 type SwapKind string
 
 // Kinds of swap in the window's words.
@@ -66,9 +72,9 @@ const (
 	KindCook    SwapKind = "cook differently"
 )
 
-// Kind returns the kind of the first operation that decides it: an exchange is
-// a replacement, else less, else an addition, else cooked differently.
-func (s *Swap) Kind() SwapKind {
+// Sort returns what the swap mostly does: an exchange makes it
+// a replacement, else it uses less, else adds, else cooks differently.
+func (s *Swap) Sort() SwapKind {
 	rank := map[OpKind]int{OpExchange: 1, OpMultiply: 2, OpRemove: 2, OpAdd: 3}
 	best := 4
 	for _, o := range s.Ops {

@@ -2,6 +2,8 @@
 // measures weigh, what it may do to an allergic person, and how to find it.
 package food
 
+import "fmt"
+
 // Nutrient names one figure of a food. The zero value is energy in kcal.
 type Nutrient uint8
 
@@ -45,6 +47,19 @@ func ByKey(key string) (Nutrient, bool) {
 		}
 	}
 	return 0, false
+}
+
+// MarshalText writes the stable name.
+func (n Nutrient) MarshalText() ([]byte, error) { return []byte(n.Key()), nil }
+
+// UnmarshalText reads a stable name; an unknown one is an error.
+func (n *Nutrient) UnmarshalText(b []byte) error {
+	v, ok := ByKey(string(b))
+	if !ok {
+		return fmt.Errorf("no nutrient is called %q", b)
+	}
+	*n = v
+	return nil
 }
 
 // Unit returns "kcal", "kJ", "g" or "mg".

@@ -1,0 +1,259 @@
+package recipes
+
+import (
+	"slices"
+	"strings"
+
+	"parewell/recipes/food"
+	"parewell/recipes/words"
+)
+
+// AddRecipe adds a new recipe and pins the foods its lines use.
+func AddRecipe(r *Recipe, foods []*food.Food) Verb {
+	return func(b *Book) (Change, error) {
+		e := newEdits(b, r.ID, "did.add-recipe", r.Title)
+		e.pin(foods)
+		c := *r
+		c.Edition = max(c.Edition, 1)
+		if c.Order == 0 {
+			c.Order = nextOrder(b.Recipes(), func(x *Recipe) float64 { return x.Order })
+		}
+		e.put(&c)
+		return e.done()
+	}
+}
+
+// RemoveRecipe removes a recipe with its swaps, versions and tests; undo brings
+// all of them back. A recipe used by another or in a meal is refused with the
+// list of its users.
+func RemoveRecipe(id ID) Verb {
+	return func(b *Book) (Change, error) {
+		r, err := b.mustRecipe(id)
+		if err != nil {
+			return Change{}, err
+		}
+		e := newEdits(b, id, "did.remove-recipe", r.Title)
+		for _, x := range b.Batches(id) {
+			e.drop(x)
+		}
+		for _, v := range b.Versions(id) {
+			e.drop(v)
+		}
+		for _, s := range b.Swaps(id) {
+			e.drop(s)
+		}
+		e.drop(r)
+		return e.done()
+	}
+}
+
+// editRecipe is the shape of every verb that changes the original itself.
+func editRecipe(id ID, key string, args []any, foods []*food.Food, change func(b *Book, e *edits, r *Recipe) error) Verb {
+	return func(b *Book) (Change, error) {
+		r, err := b.mustRecipe(id)
+		if err != nil {
+			return Change{}, err
+		}
+		e := newEdits(b, id, key, args...)
+		e.pin(foods)
+		c := *r
+		if err := change(b, e, &c); err != nil {
+			return Change{}, err
+		}
+		e.put(&c)
+		return e.done()
+	}
+}
+
+// SetTitle renames a recipe.
+func SetTitle(id ID, title string) Verb {
+	return editRecipe(id, "did.title", []any{title}, nil, func(_ *Book, _ *edits, r *Recipe) error {
+		r.Title = strings.TrimSpace(title)
+		return nil
+	})
+}
+
+// SetHeadnote rewrites the words above the recipe.
+func SetHeadnote(id ID, text string) Verb {
+	return editRecipe(id, "did.headnote", nil, nil, func(_ *Book, _ *edits, r *Recipe) error {
+		r.Headnote = strings.TrimSpace(text)
+		return nil
+	})
+}
+
+// SetServings sets the number that divides the original; it is then stated.
+func SetServings(id ID, servings float64) Verb {
+	return editRecipe(id, "did.servings", []any{servings}, nil, func(_ *Book, _ *edits, r *Recipe) error {
+		r.Servings, r.ServingsHigh, r.ServingsFrom = servings, 0, ServingsStated
+		return nil
+	})
+}
+
+// SetBrief sets what must stay and what must come down.
+func SetBrief(id ID, brief Brief) Verb {
+	return editRecipe(id, "did.brief", nil, nil, func(_ *Book, _ *edits, r *Recipe) error {
+		brief.Targets = slices.Clone(brief.Targets)
+		r.Brief = brief
+		return nil
+	})
+}
+
+// SetLine replaces the line of the same ID; swaps that touch it stay.
+func SetLine(id ID, line *Line, foods []*food.Food) Verb {
+	return editRecipe(id, "did.line", []any{line.Text}, foods, func(_ *Book, _ *edits, r *Recipe) error {
+		at := slices.IndexFunc(r.Lines, func(l *Line) bool { return l.ID == line.ID })
+		if at < 0 {
+			return gone("error.line-gone")
+		}
+		r.Lines = slices.Clone(r.Lines)
+		r.Lines[at] = line
+		return nil
+	})
+}
+
+// SettleLines accepts the lines as they stand: their doubts are kept for the
+// record but no longer ask. An empty list does nothing.
+func SettleLines(id ID, lines []ID) Verb {
+	return editRecipe(id, "did.settle", []any{len(lines)}, nil, func(_ *Book, _ *edits, r *Recipe) error {
+		r.Lines = slices.Clone(r.Lines)
+		for i, l := range r.Lines {
+			if slices.Contains(lines, l.ID) && !l.Settled {
+				c := *l
+				c.Settled = true
+				r.Lines[i] = &c
+			}
+		}
+		return nil
+	})
+}
+
+// AddLine puts a new line after another; an empty after puts it first, one
+// that is not there puts it last.
+func AddLine(id ID, line *Line, after ID, foods []*food.Food) Verb {
+	return editRecipe(id, "did.add-line", []any{line.Text}, foods, func(_ *Book, _ *edits, r *Recipe) error {
+		at := 0
+		if after != "" {
+			at = len(r.Lines)
+			if i := slices.IndexFunc(r.Lines, func(l *Line) bool { return l.ID == after }); i >= 0 {
+				at = i + 1
+			}
+		}
+		r.Lines = slices.Insert(slices.Clone(r.Lines), at, line)
+		return nil
+	})
+}
+
+// RemoveLine takes a line off the original. A swap that touches it is refused
+// with its name, because the swap would lose its meaning.
+func RemoveLine(id, line ID) Verb {
+	return editRecipe(id, "did.remove-line", nil, nil, func(b *Book, e *edits, r *Recipe) error {
+		at := slices.IndexFunc(r.Lines, func(l *Line) bool { return l.ID == line })
+		if at < 0 {
+			return gone("error.line-gone")
+		}
+		e.change.Label = words.P("did.remove-line", r.Lines[at].Text)
+		for _, s := range b.Swaps(id) {
+			if slices.Contains(s.Touches(), line) {
+				return refuse(r.Title, "error.line-in-swap", r.Lines[at].Text, s.Name)
+			}
+		}
+		r.Lines = slices.Delete(slices.Clone(r.Lines), at, at+1)
+		return nil
+	})
+}
+
+// SetStep rewrites a step of the original; an empty text removes it unless a
+// swap rewrites or follows it.
+func SetStep(id, step ID, text string) Verb {
+	return editRecipe(id, "did.step", nil, nil, func(_ *Book, _ *edits, r *Recipe) error {
+		at := slices.IndexFunc(r.Steps, func(s *Step) bool { return s.ID == step })
+		if at < 0 {
+			return gone("error.step-gone")
+		}
+		r.Steps = slices.Clone(r.Steps)
+		if text = strings.TrimSpace(text); text == "" {
+			r.Steps = slices.Delete(r.Steps, at, at+1)
+			return nil
+		}
+		r.Steps[at] = &Step{ID: step, Text: text}
+		return nil
+	})
+}
+
+// AddStep puts a new step after another; an empty after puts it last.
+func AddStep(id ID, step *Step, after ID) Verb {
+	return editRecipe(id, "did.add-step", nil, nil, func(_ *Book, _ *edits, r *Recipe) error {
+		at := len(r.Steps)
+		if i := slices.IndexFunc(r.Steps, func(s *Step) bool { return s.ID == after }); i >= 0 {
+			at = i + 1
+		}
+		r.Steps = slices.Insert(slices.Clone(r.Steps), at, step)
+		return nil
+	})
+}
+
+// Remember keeps what the cook decided of an ingredient's name.
+func Remember(choice *Choice, foods []*food.Food) Verb {
+	return func(b *Book) (Change, error) {
+		e := newEdits(b, "", "did.remember", choice.Name)
+		e.pin(foods)
+		e.put(choice)
+		return e.done()
+	}
+}
+
+// PutFood adds or changes one of the cook's own foods.
+func PutFood(f *food.Food) Verb {
+	return func(b *Book) (Change, error) {
+		e := newEdits(b, "", "did.food", f.Name)
+		e.put(&PinnedFood{Food: *f})
+		return e.done()
+	}
+}
+
+// RemoveFood removes an own food that nothing uses.
+func RemoveFood(ref food.Ref) Verb {
+	return func(b *Book) (Change, error) {
+		f := b.foods[ref]
+		if f == nil {
+			return Change{}, gone("error.food-gone")
+		}
+		e := newEdits(b, "", "did.remove-food", f.Name)
+		e.drop(f)
+		return e.done()
+	}
+}
+
+// Set keeps a setting of the workbook; an empty value removes it.
+func Set(name, value string) Verb {
+	return func(b *Book) (Change, error) {
+		e := newEdits(b, "", "did.setting", name)
+		if old := b.settings[name]; value == "" {
+			if old != nil {
+				e.drop(old)
+			}
+			return e.done()
+		}
+		e.put(&Setting{Name: name, Value: value})
+		return e.done()
+	}
+}
+
+// All runs several verbs as one change under one label: all or none.
+func All(label words.Phrase, recipe ID, verbs ...Verb) Verb {
+	return func(b *Book) (Change, error) {
+		out := Change{Label: label, Recipe: recipe}
+		for _, v := range verbs {
+			c, err := v(b)
+			if err != nil {
+				return Change{}, err
+			}
+			if b, err = b.With(c); err != nil {
+				return Change{}, err
+			}
+			out.Edits = append(out.Edits, c.Edits...)
+			out.Final = out.Final || c.Final
+		}
+		return out, nil
+	}
+}
