@@ -46,7 +46,7 @@ func (t TypeOver) Verb() Verb {
 // overOriginal handles a cell that shows a line of the original.
 func (t TypeOver) overOriginal(b *Book, r *Recipe, v *Version, d DraftLine) (Change, error) {
 	old := typedSwapOn(b, v, d.Line.ID)
-	op, name, err := t.op(d, scaleWithout(b, r, v, old, d.Line.ID))
+	op, name, err := t.op(d, b.othersOn(r, v, old, d.Line.ID))
 	if err != nil {
 		return Change{}, err
 	}
@@ -65,8 +65,9 @@ func (t TypeOver) overOriginal(b *Book, r *Recipe, v *Version, d DraftLine) (Cha
 }
 
 // op makes the operation that turns d into what was typed; nil when the cell
-// says what the original says. scale is what other swaps leave of the line.
-func (t TypeOver) op(d DraftLine, scale float64) (*Op, string, error) {
+// says what the original says. others is what the version's other swaps do to
+// the line, so that the cell shows what was typed.
+func (t TypeOver) op(d DraftLine, others effect) (*Op, string, error) {
 	l := d.Line
 	if t.Typed == nil {
 		return &Op{Kind: OpRemove, Line: l.ID}, words.Say("swap.without", lineName(l)), nil
@@ -75,16 +76,20 @@ func (t TypeOver) op(d DraftLine, scale float64) (*Op, string, error) {
 	switch {
 	case same && !t.Typed.Known():
 		return nil, "", refuse(t.Typed.Text, "error.typed-amount")
-	case same && l.Known() && l.Grams > 0 && scale > 0:
-		factor := t.Typed.Grams / (l.Grams * scale)
+	case same && l.Known() && l.Grams > 0 && others.scale > 0:
+		factor := t.Typed.Grams / (l.Grams * others.scale)
 		if factor > 1-1e-9 && factor < 1+1e-9 {
 			return nil, "", nil
 		}
-		name := words.Say("swap.amount", lineName(l), words.Grams(l.Grams*scale), words.Grams(t.Typed.Grams))
+		name := words.Say("swap.amount", lineName(l), words.Grams(l.Grams*others.scale), words.Grams(t.Typed.Grams))
 		return &Op{Kind: OpMultiply, Line: l.ID, Factor: factor}, name, nil
 	}
 	n := *t.Typed
 	n.Section = l.Section
+	if others.product > 0 {
+		n.Grams /= others.product
+		n.Amount /= others.product
+	}
 	name := words.Say("swap.for", lineName(&n), lineName(l))
 	return &Op{Kind: OpExchange, Line: l.ID, Share: 1, Lines: []*Line{&n}}, name, nil
 }
@@ -147,20 +152,31 @@ func typedSwapOn(b *Book, v *Version, line ID) *Swap {
 	return nil
 }
 
-// scaleWithout returns what the version's other swaps leave of a line.
-func scaleWithout(b *Book, r *Recipe, v *Version, but *Swap, line ID) float64 {
+// effect is what swaps do to one line: the product of their multiplies, and
+// scale, what is left of it after their exchanges as well.
+type effect struct{ product, scale float64 }
+
+// othersOn returns what the version's swaps other than but do to a line.
+func (b *Book) othersOn(r *Recipe, v *Version, but *Swap, line ID) effect {
+	e := effect{product: 1, scale: 1}
 	var on []*Swap
 	for _, s := range b.On(v) {
-		if but == nil || s.ID != but.ID {
-			on = append(on, s)
+		if but != nil && s.ID == but.ID {
+			continue
+		}
+		on = append(on, s)
+		for i := range s.Ops {
+			if s.Ops[i].Kind == OpMultiply && s.Ops[i].Line == line {
+				e.product *= s.Ops[i].Factor
+			}
 		}
 	}
 	for _, d := range Compose(r, v, on).Lines {
 		if d.Line.ID == line && d.Swap == "" {
-			return d.Scale
+			e.scale = d.Scale
 		}
 	}
-	return 1
+	return e
 }
 
 // onlyIn tells whether no version but v has the swap on.
