@@ -1,0 +1,83 @@
+# Parewell: every verb there is. `make help` lists them.
+# One set of build tags everywhere, so that nothing is compiled twice:
+# migrated_fynedo: all touches of the window go through fyne.Do (no checks at run time)
+# no_emoji:        leaves out a 10 MB colour font that no recipe needs
+# Tests and the headless program add nowindow, which touches cmd/parewell alone
+# and spares them the graphics libraries.
+TAGS     := migrated_fynedo,no_emoji
+HEADLESS := $(TAGS),nowindow
+# -buildvcs=false: building needs no repository and no owner of one.
+GO       := go
+BUILD    := $(GO) build -buildvcs=false -trimpath -ldflags '-s -w'
+TOOL     := $(GO) tool -modfile=.ci/tools/go.mod
+FUZZTIME ?= 5s
+KILLS    ?= 30
+FILE     ?=
+export CGO_ENABLED := 1
+export TAGS HEADLESS FUZZTIME
+
+.DEFAULT_GOAL := build
+.PHONY: help build headless run test race check fmt fuzz kills bench floors shots window-test long ci clean
+
+help: ## this list
+	@awk -F ':.*## ' '/^[a-z-]+:.*## / {printf "  make %-12s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
+	@echo "  settings: FILE=book.parewell (run), FUZZTIME=$(FUZZTIME) a reader (fuzz), KILLS=$(KILLS) (kills)"
+
+build: ## build the program: bin/parewell
+	@.ci/setup window
+	$(BUILD) -tags '$(TAGS)' -o bin/parewell ./cmd/parewell
+
+headless: ## build the commands without the window: bin/parewell-headless
+	@.ci/setup build
+	$(BUILD) -tags '$(HEADLESS)' -o bin/parewell-headless ./cmd/parewell
+
+run: build ## build and open the program (FILE=... opens a workbook)
+	bin/parewell $(if $(FILE),"$(FILE)")
+
+test: ## all tests but the real window's; no display needed
+	@.ci/setup build
+	$(GO) test -buildvcs=false -tags '$(HEADLESS)' ./...
+
+race: ## the tests of everything but cmd under the race detector
+	@.ci/setup build
+	$(GO) test -buildvcs=false -race -tags '$(HEADLESS)' $$($(GO) list -tags '$(HEADLESS)' ./... | grep -v '/cmd/')
+
+check: ## formatting, vet, staticcheck and known vulnerabilities
+	@.ci/setup window
+	@.ci/check
+
+fmt: ## format the code
+	@$(TOOL) gofumpt -w $$(git ls-files -co --exclude-standard '*.go')
+
+fuzz: ## fuzz every reader of outside data, FUZZTIME each
+	@.ci/setup build
+	@.ci/fuzz
+
+kills: ## kill the program in the middle of writing, KILLS times
+	@.ci/setup build
+	PAREWELL_KILLS=$(KILLS) $(GO) test -buildvcs=false -count=1 -timeout 60m -tags '$(HEADLESS)' -run Kill ./recipes/workbook/... ./ui/desk/...
+
+bench: ## benchmarks, and start-up and memory beside a bare window
+	@.ci/setup screen
+	$(GO) test -buildvcs=false -tags '$(HEADLESS)' -run '^$$' -bench . -benchmem ./...
+	@.ci/bench
+
+window-test: build ## drive the real window on a screen of its own
+	@.ci/setup screen
+	PAREWELL_BINARY=$(CURDIR)/bin/parewell $(GO) test -buildvcs=false -count=1 -timeout 20m -tags '$(HEADLESS),realwindow' -run RealWindow -v ./cmd/parewell
+
+shots: build ## pictures of every page, light and dark, into shots/
+	@.ci/setup screen
+	PAREWELL_BINARY=$(CURDIR)/bin/parewell PAREWELL_SHOTS=$(CURDIR)/shots $(GO) test -buildvcs=false -count=1 -timeout 20m -tags '$(HEADLESS),realwindow' -run Shots -v ./cmd/parewell
+
+long: ## the long runs: 2 minutes a reader, 200 kills, everything else
+	$(MAKE) check test race
+	$(MAKE) fuzz FUZZTIME=2m
+	$(MAKE) kills KILLS=200
+	$(MAKE) window-test bench
+
+ci: ## what the integration run does
+	bash .ci/run
+
+clean: ## remove what was built
+	rm -rf bin shots dist
