@@ -10,3 +10,44 @@ type Hit struct {
 	Close   bool
 	Differs string
 }
+
+// Table is a set of foods that can be searched by name. It is immutable and
+// safe for several goroutines at once.
+type Table struct {
+	foods []*Food
+	byRef map[Ref]*Food
+	x     *index
+	pool  scratchPool
+}
+
+// NewTable indexes foods for searching. The slice is copied, the foods are
+// not; of two with the same Ref, Get gives the first.
+func NewTable(foods []*Food) *Table {
+	t := &Table{foods: append([]*Food(nil), foods...), byRef: make(map[Ref]*Food, len(foods))}
+	for _, f := range foods {
+		if _, twice := t.byRef[f.Ref]; !twice {
+			t.byRef[f.Ref] = f
+		}
+	}
+	t.x = buildIndex(t.foods)
+	return t
+}
+
+// Get returns the food of a reference, nil if the table does not hold it.
+func (t *Table) Get(r Ref) *Food { return t.byRef[r] }
+
+// Len returns the number of foods.
+func (t *Table) Len() int { return len(t.foods) }
+
+// Foods returns all foods in the order they were given. The slice is a copy.
+func (t *Table) Foods() []*Food { return append([]*Food(nil), t.foods...) }
+
+// hit makes a Hit of a name with its score.
+func (t *Table) hit(n *name, score float64) Hit {
+	h := Hit{Food: t.foods[n.food], Score: score}
+	if n.alias >= 0 {
+		a := h.Food.Aliases[n.alias]
+		h.Alias, h.Close, h.Differs = a.Name, a.Close, a.Differs
+	}
+	return h
+}

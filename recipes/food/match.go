@@ -1,0 +1,393 @@
+package food
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
+
+// maxOthers is how many alternatives Match gives beside the best.
+const maxOthers = 7
+
+// asked is one word of an ingredient's name as Match takes it.
+type asked struct {
+	text  string // as the vocabulary keeps it
+	id    termID // -1 when the table does not know the word
+	class class
+	soft  bool // stands after a comma or in brackets: helps, but need not match
+}
+
+// candidate is a name that may be meant.
+type candidate struct {
+	name  *name
+	score float64
+	exact bool // all that was asked is in it and nothing telling is left over
+}
+
+// Match finds the food an ingredient's name means ("large free-range eggs",
+// "boneless skinless chicken thighs"). confident is true only when the food's
+// own name or a name for the very same food covers every telling word and no
+// other food is meant as easily; it is never true for words that mean several
+// foods (cream, stock, rice). others are the alternatives, likeliest first. The
+// zero Hit means nothing was found.
+func (t *Table) Match(name string) (best Hit, confident bool, others []Hit) {
+	words := t.x.ask(name)
+	if len(words) == 0 {
+		return Hit{}, false, nil
+	}
+	found := t.candidates(words)
+	whole := len(found) > 0
+	if !whole {
+		found = t.partly(words)
+	}
+	if len(found) == 0 {
+		return t.guess(name)
+	}
+	hits := make([]Hit, 0, maxOthers+1)
+	for _, c := range found[:min(len(found), maxOthers+1)] {
+		hits = append(hits, t.hit(c.name, c.score))
+	}
+	confident = whole && t.settled(found, words)
+	if hits[0].Food.Source != ownSource || !found[0].exact {
+		if asks := t.askedFor(words); asks != nil {
+			hits, confident = t.inOrder(asks, hits), false
+		}
+	}
+	return hits[0], confident && !hits[0].Close, hits[1:]
+}
+
+// ownSource marks the cook's own foods, which outrank the published ones.
+const ownSource = "own"
+
+// guess falls back to the search with its forgiveness for slips.
+func (t *Table) guess(name string) (Hit, bool, []Hit) {
+	hits := t.Search(name+" ", maxOthers+1)
+	if len(hits) == 0 {
+		return Hit{}, false, nil
+	}
+	return hits[0], false, hits[1:]
+}
+
+// ask reads the words of an ingredient's name and sorts them by how telling
+// they are. What follows " or " is another food and is left out.
+func (x *index) ask(text string) []asked {
+	s := fold(text)
+	if before, _, found := strings.Cut(s, " or "); found && strings.TrimSpace(before) != "" {
+		s = before
+	}
+	for _, p := range []string{"free-range", "free range", "good-quality", "low-moisture part"} {
+		s = strings.ReplaceAll(s, p, " ")
+	}
+	if len(s) > 300 { // no ingredient's name is longer
+		s = s[:300]
+	}
+	var out []asked
+	main, rest := splitMain(s)
+	eachWord(main, func(w string) { out = append(out, x.asked(w, false)) })
+	if allNoise(out) { // "cloves", "half-and-half": the words are the name here
+		for i := range out {
+			out[i].class = strong
+		}
+	}
+	eachWord(rest, func(w string) { out = append(out, x.asked(w, true)) })
+	return slices.DeleteFunc(out, func(a asked) bool { return a.class == noise })
+}
+
+// splitMain parts a name from what follows a comma or stands in brackets.
+func splitMain(s string) (main, rest string) {
+	depth := 0
+	cut := strings.IndexFunc(s, func(r rune) bool {
+		switch r {
+		case '(', '[':
+			depth++
+		case ')', ']':
+			depth--
+		}
+		return r == ',' && depth == 0
+	})
+	if cut >= 0 {
+		s, rest = s[:cut], s[cut:]
+	}
+	for {
+		i := strings.IndexAny(s, "([")
+		if i < 0 {
+			return s, rest
+		}
+		j := strings.IndexAny(s[i:], ")]")
+		if j < 0 {
+			return s[:i], rest + " " + s[i:]
+		}
+		rest += " " + s[i:i+j]
+		s = s[:i] + " " + s[i+j+1:]
+	}
+}
+
+func (x *index) asked(w string, soft bool) asked {
+	a := asked{text: canonical(w), id: -1, soft: soft}
+	a.class = classOf(a.text)
+	if id, ok := x.terms[a.text]; ok {
+		a.id = id
+	}
+	return a
+}
+
+func allNoise(words []asked) bool {
+	for _, a := range words {
+		if a.class == strong {
+			return false
+		}
+	}
+	return true
+}
+
+// candidates are the names that hold every strong word, best first, one a food.
+func (t *Table) candidates(words []asked) []candidate {
+	lists := 0
+	count := map[int32]int{}
+	for _, a := range words {
+		if a.soft || a.class != strong {
+			continue
+		}
+		lists++
+		if a.id < 0 {
+			return nil
+		}
+		for _, p := range t.x.postings[a.id] {
+			if count[p.name] == lists-1 {
+				count[p.name] = lists
+			}
+		}
+	}
+	var out []candidate
+	for at, n := range count {
+		if n == lists {
+			out = append(out, t.weigh(&t.x.names[at], words))
+		}
+	}
+	return bestPerFood(out)
+}
+
+// partly drops strong words one at a time, the ones the table does not know
+// first and then the leftmost, until some name holds the rest.
+func (t *Table) partly(words []asked) []candidate {
+	left := slices.Clone(words)
+	for {
+		drop, n := -1, 0
+		for i, a := range left {
+			if a.soft || a.class != strong {
+				continue
+			}
+			n++
+			if drop < 0 || a.id < 0 && left[drop].id >= 0 {
+				drop = i
+			}
+		}
+		if n < 2 {
+			return nil
+		}
+		left = slices.Delete(left, drop, drop+1)
+		if found := t.candidates(left); len(found) > 0 {
+			return found
+		}
+	}
+}
+
+// weigh scores one name against what was asked.
+func (t *Table) weigh(n *name, words []asked) candidate {
+	c := candidate{name: n, score: float64(n.static), exact: true}
+	for _, a := range words {
+		in := n.holds(a.id)
+		switch {
+		case in && a.class == strong && !a.soft:
+			c.score += 2
+		case in && a.class == strong, in && a.class == state:
+			c.score += 2
+		case in:
+			c.score++
+		case a.class == state:
+			c.score -= t.stateMiss(n, a.text)
+			c.exact = c.exact && t.stateMiss(n, a.text) < 1
+		case a.class == strong && a.soft && !t.knownOf(n.food, a.id):
+			c.score--
+			c.exact = false
+		}
+	}
+	for _, m := range n.terms {
+		if holdsWord(words, m.id) {
+			continue
+		}
+		miss := t.unasked(n, m)
+		c.score -= miss
+		c.exact = c.exact && miss < 1
+	}
+	return c
+}
+
+func (n *name) holds(id termID) bool {
+	return id >= 0 && slices.ContainsFunc(n.terms, func(m term) bool { return m.id == id })
+}
+
+func holdsWord(words []asked, id termID) bool {
+	return slices.ContainsFunc(words, func(a asked) bool { return a.id == id })
+}
+
+// knownOf tells whether any name of a food holds a word, so that "coriander
+// (cilantro)" is one food.
+func (t *Table) knownOf(food int32, id termID) bool {
+	if id < 0 {
+		return false
+	}
+	for _, p := range t.x.postings[id] {
+		if t.x.names[p.name].food == food {
+			return true
+		}
+	}
+	return false
+}
+
+// stateMiss is what it costs that a state was asked for and the name does not
+// say it: nothing when the food is in that state anyway.
+func (t *Table) stateMiss(n *name, asked string) float64 {
+	is := t.foods[n.food].State
+	switch asked {
+	case "raw", "uncooked", "unprepared":
+		if is == Cooked {
+			return 2
+		}
+		return 0
+	case "fresh":
+		if is == Dry || is == Cooked || is == Frozen || is == Drained {
+			return 2
+		}
+		return 0
+	case "dry", "dried":
+		if is == Dry {
+			return 0
+		}
+	case "drained":
+		return 0.5
+	case "cooked", "boiled", "roasted", "roast", "grilled", "fried", "baked":
+		if is == Cooked {
+			return 0.25
+		}
+	case "frozen":
+		if is == Raw || is == Frozen { // frozen fish and prawns are the raw food
+			return 0.25
+		}
+	case "home", "homemade", "ready", "prepared":
+		return 0.5
+	}
+	return 2
+}
+
+// unasked is what it costs that a name says something that was not asked for.
+func (t *Table) unasked(n *name, m term) float64 {
+	switch m.class {
+	case noise:
+		return 0.05
+	case skin:
+		return 0.2
+	case prep:
+		return 0.5
+	case state:
+		switch t.x.words[m.id] {
+		case "raw", "fresh", "uncooked", "dry", "prepared":
+			return 0.1
+		case "dried":
+			if t.foods[n.food].Swells > 0 {
+				return 0.1
+			}
+		}
+		return 1.2
+	}
+	if n.terms[0].id != m.id && n.first != m.id { // what follows only narrows
+		return 1.5
+	}
+	return 2
+}
+
+// bestPerFood keeps the best name of each food and sorts, best first.
+func bestPerFood(all []candidate) []candidate {
+	slices.SortFunc(all, func(a, b candidate) int {
+		return cmp.Or(cmp.Compare(b.score, a.score), cmp.Compare(a.name.food, b.name.food), cmp.Compare(a.name.alias, b.name.alias))
+	})
+	seen := map[int32]bool{}
+	out := all[:0]
+	for _, c := range all {
+		if !seen[c.name.food] {
+			seen[c.name.food] = true
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// clearLead is how far the best exact name must be ahead of another exact one
+// for the choice to be sure; less is a tie that a cook should settle.
+const clearLead = 0.45
+
+// settled tells whether the first candidate is surely meant.
+func (t *Table) settled(found []candidate, words []asked) bool {
+	if !found[0].exact || !t.own(found[0]) {
+		return false
+	}
+	for _, c := range found[1:] {
+		if c.exact && t.own(c) && found[0].score-c.score < clearLead {
+			return false
+		}
+	}
+	return true
+}
+
+// own tells whether a name means its food itself, not a neighbour.
+func (t *Table) own(c candidate) bool {
+	return c.name.alias < 0 || !t.foods[c.name.food].Aliases[c.name.alias].Close
+}
+
+// askedFor gives the foods an ambiguous name may mean; nil if it is not one. A
+// state in the name ("dried thyme") settles what the bare word leaves open,
+// unless the longer name is itself listed.
+func (t *Table) askedFor(words []asked) []string {
+	var all, bare []string
+	stated := false
+	for _, a := range words {
+		if a.class == prep && a.text != "ground" || a.class == strong && a.soft && a.id < 0 {
+			continue
+		}
+		all = append(all, a.text)
+		if a.class == strong {
+			bare = append(bare, a.text)
+		} else if a.class == state || a.text == "ground" {
+			stated = true
+		}
+	}
+	if codes := asks[strings.Join(all, " ")]; codes != nil {
+		return codes
+	}
+	if stated {
+		return nil
+	}
+	return asks[strings.Join(bare, " ")]
+}
+
+// inOrder puts the foods of an ambiguous word first, in their order, and what
+// else was found after them. A food the table lacks is left out.
+func (t *Table) inOrder(codes []string, hits []Hit) []Hit {
+	var out []Hit
+	for _, code := range codes {
+		r := Ref{Source: StarterSource, Release: StarterRelease, Code: code}
+		i := slices.IndexFunc(hits, func(h Hit) bool { return h.Food.Ref == r })
+		switch f := t.byRef[r]; {
+		case i >= 0:
+			out = append(out, hits[i])
+		case f != nil:
+			out = append(out, Hit{Food: f, Score: hits[0].Score})
+		}
+	}
+	for _, h := range hits {
+		if !slices.ContainsFunc(out, func(o Hit) bool { return o.Food == h.Food }) {
+			out = append(out, h)
+		}
+	}
+	return out[:min(len(out), max(maxOthers+1, len(codes)))]
+}

@@ -1,0 +1,79 @@
+package food
+
+// sameWord maps a word (in its singular) to the one it is kept under: British
+// and American words for one thing, spellings, and the shortened words of the
+// USDA tables. Common practice, no source.
+var sameWord = map[string]string{
+	"aubergine": "eggplant", "brinjal": "eggplant", "courgette": "zucchini", "rocket": "arugula", "rucola": "arugula",
+	"swede": "rutabaga", "beetroot": "beet", "prawn": "shrimp", "yoghurt": "yogurt", "yogourt": "yogurt",
+	"chilli": "chili", "chile": "chili", "chilly": "chili", "chily": "chili", "chil": "chili", "houmous": "hummus", "hommus": "hummus",
+	"tinned": "canned", "tin": "canned", "can": "canned", "gelatine": "gelatin", "doughnut": "donut", "omelette": "omelet",
+	"capsicum": "bell", "garbanzo": "chickpea",
+	"maize": "corn", "linseed": "flaxseed", "groundnut": "peanut", "treacle": "molasses", "catsup": "ketchup",
+	"skimmed": "skim", "soya": "soy", "mince": "ground", "filo": "phyllo", "fillo": "phyllo", "pitta": "pita",
+	"bulgar": "bulgur", "burghul": "bulgur", "cilantro": "coriander", "flavour": "flavor",
+	"bicarb": "bicarbonate", "spud": "potato", "minced": "ground",
+	"parmigiano": "parmesan", "portabella": "portobello",
+	"calamari": "squid", "molass": "molasses",
+	// shortened words of SR28's abbreviated file
+	"ckd": "cooked", "brst": "breast", "cnd": "canned", "frz": "frozen", "grn": "green", "whl": "whole", "rstd": "roasted",
+	"bld": "boiled", "brld": "broiled", "brsd": "braised", "drnd": "drained", "unprep": "raw", "unckd": "raw", "bnless": "boneless",
+	"sknless": "skinless", "chick": "chicken", "chckn": "chicken", "chickn": "chicken", "bf": "beef", "chs": "cheese", "choc": "chocolate", "swtnd": "sweetened",
+	"unswtnd": "unsweetened", "dk": "dark", "lt": "light", "sndwch": "sandwich", "vanil": "vanilla", "brkfst": "breakfast",
+	"crm": "cream", "fl": "flavor", "juc": "juice", "jce": "juice", "yel": "yellow", "wht": "white", "blk": "black", "swt": "sweet",
+	"bns": "bean", "bn": "bean", "veg": "vegetable", "vegs": "vegetable", "fr": "from", "pdr": "powder", "mxd": "mixed", "rts": "ready",
+	"ln": "lean", "lrg": "large", "sml": "small", "med": "medium", "skn": "skin", "tbl": "table", "dehyd": "dehydrated",
+	"enr": "enriched", "unenr": "unenriched", "fort": "fortified", "bkd": "baked", "frsh": "fresh", "lo": "low", "na": "sodium",
+	"prep": "prepared", "comm": "commercial", "reg": "regular", "org": "organic", "hmde": "homemade", "sau": "sauce", "drsng": "dressing",
+}
+
+// class tells how much a word says about which food is meant.
+type class uint8
+
+const (
+	strong class = iota // names the food: must be matched
+	skin                // skinless, boneless, meat, only: tells cuts apart
+	state               // raw, dry, canned: what was weighed
+	prep                // chopped, softened: what is done to it
+	noise               // large, free-range, of: says nothing about the food
+)
+
+// classes lists the words (singular) that are not strong.
+var classes = map[string]class{}
+
+func init() {
+	put := func(c class, words ...string) {
+		for _, w := range words {
+			classes[w] = c
+		}
+	}
+	put(noise, "a", "an", "the", "of", "and", "with", "in", "to", "for", "or", "from", "at", "into", "as", "on", "your", "our", "some",
+		"large", "small", "medium", "big", "jumbo", "xl", "little", "thick", "thin", "long", "heaped", "heaping", "level", "scant", "generous",
+		"free", "range", "organic", "good", "quality", "best", "nice", "premium", "outdoor", "bred", "responsibly", "sustainable", "sustainably", "sourced",
+		"local", "locally", "homegrown", "optional", "preferably", "about", "approx", "approximately", "room", "temperature", "plus", "more", "taste",
+		"serve", "serving", "garnish", "favourite", "favorite", "day", "old", "leftover", "unwaxed", "store", "bought", "shop", "piece", "chunk", "handful", "needed",
+		"each", "per", "cm", "inch", "mm", "well", "very", "really", "just", "g", "kg", "oz", "ml", "lb", "size", "sized", "bite", "few", "couple", "additional", "regular", "ordinary", "pure", "natural", "commercial",
+		"commly", "incl", "upc", "nfs", "ns", "ripe", "young", "tender", "mild", "strength", "unopened", "cold", "warm", "hand", "raised", "wild", "farmed", "sea", "sprig", "stalk", "clove", "leaf", "head", "bulb", "stick", "rib", "knob", "thumb", "bunch", "fine", "flaky", "flake", "coarse", "cooking", "eating", "kernel", "half", "granulated")
+	put(prep, "chopped", "diced", "sliced", "grated", "crushed", "peeled", "unpeeled", "seeded", "deseeded", "cored", "pitted", "stoned", "trimmed", "halved", "quartered",
+		"shredded", "softened", "soft", "melted", "beaten", "whisked", "sifted", "packed", "toasted", "rinsed", "washed", "cubed", "julienned", "torn", "crumbled", "flaked",
+		"finely", "roughly", "coarsely", "thinly", "thickly", "lightly", "freshly", "squeezed", "cut", "strip", "slice", "cube", "split", "scrubbed", "shelled", "deveined", "separated",
+		"chilled", "thawed", "defrosted", "divided", "ground", "mashed", "pureed", "slivered", "zest", "segmented", "podded", "soaked", "cracked", "bruised", "removed", "discarded", "reserved", "snipped", "stripped", "wedge", "matchstick", "sieved", "strained", "warmed", "cooled", "steamed", "boneles")
+	put(state, "raw", "fresh", "dry", "dried", "uncooked", "unprepared", "cooked", "boiled", "baked", "roasted", "roast", "grilled", "fried", "poached", "scrambled", "canned", "drained", "frozen", "prepared", "undrained", "heated", "braised", "broiled", "stewed", "pickled", "home", "homemade", "ready")
+	put(skin, "skinless", "boneless", "skin", "bone", "boned", "meat", "only", "fillet", "filet", "whole", "without", "no", "on", "off", "rind", "rindless", "flesh", "lean", "fat", "untreated", "joint", "treated", "may", "be")
+	for _, w := range []string{"free", "fat", "sea", "natural", "ground", "soft", "wild", "zest", "strained", "rib", "rind"} {
+		delete(classes, w) // these do tell foods apart: fat-free, sea bass, wild rice
+	}
+	put(skin, "fat", "ground")
+	put(noise, "range")
+}
+
+// classOf gives the class of a word in its singular; numbers are noise.
+func classOf(w string) class {
+	if c, ok := classes[w]; ok {
+		return c
+	}
+	if w[0] >= '0' && w[0] <= '9' {
+		return skin
+	}
+	return strong
+}
