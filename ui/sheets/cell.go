@@ -1,0 +1,156 @@
+// Package sheets lays values out as the tables the window shows: rows of
+// ready words and numbers, without any drawing. Pages hand them to widgets.
+package sheets
+
+import (
+	"math"
+	"strings"
+
+	"parewell/analysis/nutrition"
+	"parewell/recipes"
+	"parewell/recipes/food"
+	"parewell/recipes/words"
+)
+
+// Mark is a sign beside a cell; it always pairs with words in Tip.
+type Mark int
+
+// Marks a cell can carry.
+const (
+	NoMark Mark = iota
+	Look        // look here: something rose, is assumed or in doubt
+	Wrong       // an error
+	Met         // a target of the brief is met
+	Missed      // a target of the brief is missed
+)
+
+// TickState of a cell that is a tick box.
+type TickState int
+
+// States of a tick box.
+const (
+	NoTick TickState = iota
+	TickOff
+	TickOn
+)
+
+// Cell is one field of a table, in words. Bar is a change from -1 to 1 of the
+// widest in its table, lighter negative, NaN for none.
+type Cell struct {
+	Text     string
+	Sub      string // a change, beside the text
+	Bar      float64
+	Mark     Mark
+	Tick     TickState
+	Editable bool
+	Muted    bool
+	Struck   bool
+	Strong   bool
+	Number   bool // right-aligned, tabular
+	Wrap     bool
+	Tip      string
+}
+
+// Row is one row; a Band row is a heading across the whole width. Key names
+// what the row stands for ("energy_kcal", a line's or step's ID).
+type Row struct {
+	Key   string
+	Band  bool
+	Label Cell
+	Cells []Cell
+}
+
+// Column is one version's column (or a plain one, when Letter is empty).
+type Column struct {
+	Key    string // the version's ID, "" for the original
+	Letter string // "A"; empty for the original
+	Index  int    // 0 is the original; picks colour and marker
+	Title  string
+	Sub    string
+	Number bool
+}
+
+// Sheet is a table ready to be shown.
+type Sheet struct {
+	Corner  string // heading of the first column
+	Columns []Column
+	Rows    []Row
+}
+
+func noBar() float64 { return math.NaN() }
+
+func text(s string) Cell { return Cell{Text: s, Bar: noBar()} }
+
+// Amount formats a figure: "541", "28.4", with "at least" as ≥ in words and a
+// question mark where nothing is known.
+func Amount(f nutrition.Figure, n food.Nutrient) string {
+	if f.Nowhere {
+		return words.Unknown
+	}
+	s := words.Number(f.Amount, words.Decimals(n.Unit()))
+	if f.AtLeast {
+		return words.Say("amount.at-least", s)
+	}
+	return s
+}
+
+// ChangeText formats a change: "–143 (–21 %)", with "at least", "at most" or
+// "not known" where it is not exact.
+func ChangeText(c nutrition.Change, n food.Nutrient) string {
+	if c.Bound == nutrition.NotSure {
+		return words.Say("change.unknown")
+	}
+	s := words.Signed(c.Amount, words.Decimals(n.Unit()))
+	if !math.IsNaN(c.Percent) && s != "0" && s != "0.0" {
+		s += " (" + words.Percent(c.Percent) + ")"
+	}
+	switch c.Bound {
+	case nutrition.AtLeast:
+		return words.Say("change.at-least", s)
+	case nutrition.AtMost:
+		return words.Say("change.at-most", s)
+	}
+	return s
+}
+
+// WithUnit names a nutrient with its unit: "energy, kcal".
+func WithUnit(n food.Nutrient) string {
+	return words.Say("nutrient.with-unit", words.Say("nutrient."+n.Key()), n.Unit())
+}
+
+// lineNames names lines for a tip; each once.
+func lineNames(d *recipes.Draft, ids []recipes.ID) string {
+	var out []string
+	seen := map[recipes.ID]bool{}
+	for _, id := range ids {
+		for i := range d.Lines {
+			if l := d.Lines[i].Line; l.ID == id && !seen[id] {
+				seen[id] = true
+				out = append(out, LineName(l))
+			}
+		}
+	}
+	return words.Join(out)
+}
+
+// LineName is the short name of an ingredient.
+func LineName(l *recipes.Line) string {
+	if l.Name != "" {
+		return l.Name
+	}
+	return strings.TrimSpace(l.Text)
+}
+
+// Slipped says what a change made worse: "sodium +132 mg (+38 %)".
+func Slipped(slips []nutrition.Slip) string {
+	var out []string
+	for _, s := range slips {
+		one := words.Say("nutrient."+s.Nutrient.Key()) + " " +
+			words.Signed(s.Amount, words.Decimals(s.Nutrient.Unit())) + " " + s.Nutrient.Unit()
+		if !math.IsNaN(s.Percent) {
+			one += " (" + words.Percent(s.Percent) + ")"
+		}
+		out = append(out, one)
+	}
+	return words.Join(out)
+}

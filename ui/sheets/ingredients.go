@@ -1,0 +1,217 @@
+package sheets
+
+import (
+	"strings"
+
+	"parewell/recipes"
+	"parewell/recipes/words"
+)
+
+// lineRows aligns the ingredients: a row for each of the original's lines and
+// for each thing a version adds. A version's field holds "=" where nothing
+// changed, else what goes in instead.
+func (x *Bench) lineRows() []Row {
+	rows := []Row{{Key: "ingredients", Band: true, Label: text(words.Say("versions.ingredients"))}}
+	section := ""
+	for _, l := range x.Recipe.Lines {
+		if l.Section != section {
+			section = l.Section
+			rows = append(rows, Row{Key: "section", Band: true, Label: Cell{Text: section, Muted: true, Bar: noBar()}})
+		}
+		rows = append(rows, x.lineRow(l))
+	}
+	return append(rows, x.addedRows()...)
+}
+
+func (x *Bench) lineRow(l *recipes.Line) Row {
+	r := Row{Key: string(l.ID), Label: Cell{Text: l.Text, Bar: noBar(), Wrap: true}}
+	if l.Status() != recipes.StatusMatched {
+		r.Label.Mark, r.Label.Tip = Look, DoubtText(l)
+	}
+	for i := range x.Versions {
+		if i == 0 {
+			r.Cells = append(r.Cells, Cell{Text: gramsText(l, l.Grams), Number: true, Bar: noBar(), Tip: gramsTip(l), Editable: true})
+			continue
+		}
+		r.Cells = append(r.Cells, lineCell(x.Accounts[i].Draft, l))
+	}
+	return r
+}
+
+// gramsText is a line's weight, or a question mark.
+func gramsText(l *recipes.Line, grams float64) string {
+	if !l.Known() {
+		return words.Unknown
+	}
+	return words.Grams(grams)
+}
+
+func gramsTip(l *recipes.Line) string {
+	return strings.TrimSpace(words.Say("grams-from."+string(fromOr(l))) + " " + l.GramsNote)
+}
+
+func fromOr(l *recipes.Line) recipes.GramsFrom {
+	if l.GramsFrom == "" {
+		return recipes.GramsUnknown
+	}
+	return l.GramsFrom
+}
+
+// lineCell says what a draft has in place of one of the original's lines.
+func lineCell(d *recipes.Draft, l *recipes.Line) Cell {
+	c := Cell{Text: "=", Number: true, Muted: true, Editable: true, Bar: noBar(), Tip: words.Say("tip.same")}
+	var parts []string
+	for i := range d.Lines {
+		x := &d.Lines[i]
+		switch {
+		case x.From != l.ID:
+			continue
+		case x.Swap != "":
+			parts = append(parts, BroughtText(x))
+		case !x.Touched:
+			return c
+		case !x.Gone():
+			parts = append(parts, keptText(x))
+		}
+	}
+	c.Tip, c.Muted, c.Wrap = "", false, true
+	c.Text = strings.Join(parts, " + ")
+	if len(parts) == 0 {
+		c.Text, c.Muted = words.Say("versions.left-out"), true
+	}
+	return c
+}
+
+// keptText says what is left of a line of the original: its weight, and the
+// part eaten where a swap changed it.
+func keptText(x *recipes.DraftLine) string {
+	s := gramsText(x.Line, x.Line.Grams*x.Scale)
+	if x.PartEaten != x.Line.PartEaten {
+		s += " " + words.Say("versions.eaten", words.Share(x.PartEaten))
+	}
+	return s
+}
+
+// BroughtText says a line that a swap brought: "150 g strained yogurt".
+func BroughtText(x *recipes.DraftLine) string {
+	if !x.Line.Known() {
+		return LineName(x.Line)
+	}
+	return words.Grams(x.Line.Grams*x.Scale) + " " + LineName(x.Line)
+}
+
+// addedRows lists what versions add that stands for no line of the original,
+// one row for each swap's added line.
+func (x *Bench) addedRows() []Row {
+	var rows []Row
+	at := map[recipes.ID]int{}
+	for i := range x.Versions {
+		d := x.Accounts[i].Draft
+		for k := range d.Lines {
+			l := &d.Lines[k]
+			if l.From != "" {
+				continue
+			}
+			row, ok := at[l.Line.ID]
+			if !ok {
+				row = len(rows)
+				at[l.Line.ID] = row
+				rows = append(rows, Row{Key: string(l.Line.ID), Label: text(words.Say("versions.added", LineName(l.Line))), Cells: blanks(len(x.Versions))})
+			}
+			rows[row].Cells[i] = Cell{Text: BroughtText(l), Number: true, Wrap: true, Editable: true, Bar: noBar()}
+		}
+	}
+	return rows
+}
+
+func blanks(n int) []Cell {
+	out := make([]Cell, n)
+	for i := range out {
+		out[i] = Cell{Text: "", Bar: noBar(), Number: true}
+	}
+	return out
+}
+
+// stepRows shows the method: steps that differ, or all of them on request.
+func (x *Bench) stepRows(all bool) []Row {
+	rows := []Row{{Key: "method", Band: true, Label: text(words.Say("versions.method"))}}
+	for k, s := range x.Recipe.Steps {
+		r := Row{Key: string(s.ID), Label: Cell{Text: words.Say("versions.step", k+1), Muted: true, Bar: noBar()}}
+		differs := false
+		for i := range x.Versions {
+			c := Cell{Text: s.Text, Wrap: true, Editable: true, Bar: noBar()}
+			if i > 0 {
+				c = stepCell(x.Accounts[i].Draft, s)
+				differs = differs || c.Text != "="
+			}
+			r.Cells = append(r.Cells, c)
+		}
+		if differs || all {
+			rows = append(rows, r)
+		}
+	}
+	rows = append(rows, x.addedSteps()...)
+	if len(rows) == 1 && len(x.Recipe.Steps) > 0 {
+		rows[0].Label.Text = words.Say("versions.method-same")
+	}
+	return rows
+}
+
+func stepCell(d *recipes.Draft, s *recipes.Step) Cell {
+	c := Cell{Wrap: true, Editable: true, Bar: noBar()}
+	for i := range d.Steps {
+		x := &d.Steps[i]
+		if x.ID != s.ID {
+			continue
+		}
+		switch {
+		case len(x.Swaps) == 0:
+			c.Text, c.Muted, c.Tip = "=", true, words.Say("tip.same")
+		case x.Dropped:
+			c.Text, c.Muted = words.Say("versions.left-out"), true
+		default:
+			c.Text = strings.Join(x.Texts, "\n")
+			if len(x.Texts) > 1 {
+				c.Mark, c.Tip = Look, words.Say("tip.join-step")
+			}
+		}
+	}
+	return c
+}
+
+// addedSteps lists steps that swaps add.
+func (x *Bench) addedSteps() []Row {
+	var rows []Row
+	at := map[recipes.ID]int{}
+	for i := 1; i < len(x.Versions); i++ {
+		for _, s := range x.Accounts[i].Draft.Steps {
+			if x.Recipe.Step(s.ID) != nil {
+				continue
+			}
+			row, ok := at[s.ID]
+			if !ok {
+				row = len(rows)
+				at[s.ID] = row
+				rows = append(rows, Row{Key: string(s.ID), Label: Cell{Text: words.Say("versions.step-added"), Muted: true, Bar: noBar()}, Cells: blanks(len(x.Versions))})
+			}
+			rows[row].Cells[i] = Cell{Text: strings.Join(s.Texts, "\n"), Wrap: true, Bar: noBar()}
+		}
+	}
+	return rows
+}
+
+// DoubtText says in one sentence each what is not sure about a line.
+func DoubtText(l *recipes.Line) string {
+	var out []string
+	for _, d := range l.Doubts {
+		args := make([]any, len(d.Args))
+		for i, a := range d.Args {
+			args[i] = a
+		}
+		out = append(out, words.Say("doubt."+string(d.Kind), args...))
+	}
+	if l.Food.Zero() && l.Sub == nil && len(out) == 0 {
+		out = append(out, words.Say("doubt.no food"))
+	}
+	return strings.Join(out, " ")
+}

@@ -1,0 +1,82 @@
+package sheets
+
+import (
+	"parewell/recipes"
+	"parewell/recipes/food"
+	"parewell/recipes/words"
+)
+
+// Columns of the Original sheet, by index.
+const (
+	OrigGrams = iota
+	OrigFrom
+	OrigFood
+	OrigEaten
+	OrigEnergy
+	OrigSodium
+	OrigStatus
+)
+
+// Ingredients lays out the original's lines to be looked over and put right:
+// text, grams and where they came from, food, part eaten, energy, sodium,
+// state of the reading. Rows are keyed by line ID.
+func (x *Bench) Ingredients() Sheet {
+	s := Sheet{Corner: words.Say("original.ingredient"), Columns: []Column{
+		{Key: "grams", Title: words.Say("original.grams"), Number: true, Index: -1},
+		{Key: "from", Title: words.Say("original.from"), Index: -1},
+		{Key: "food", Title: words.Say("original.food"), Index: -1},
+		{Key: "eaten", Title: words.Say("original.eaten"), Number: true, Index: -1},
+		{Key: "energy", Title: words.Say("nutrient.energy_kcal"), Sub: words.Say("original.whole", "kcal"), Number: true, Index: -1},
+		{Key: "sodium", Title: words.Say("nutrient.sodium_mg"), Sub: words.Say("original.whole", "mg"), Number: true, Index: -1},
+		{Key: "status", Title: words.Say("original.status"), Index: -1},
+	}}
+	section := ""
+	for i, l := range x.Recipe.Lines {
+		if l.Section != section {
+			section = l.Section
+			s.Rows = append(s.Rows, Row{Key: "section", Band: true, Label: text(section)})
+		}
+		s.Rows = append(s.Rows, x.ingredientRow(i, l))
+	}
+	return s
+}
+
+func (x *Bench) ingredientRow(i int, l *recipes.Line) Row {
+	a := x.Original()
+	r := Row{Key: string(l.ID), Label: Cell{Text: l.Text, Editable: true, Wrap: true, Bar: noBar()}}
+	grams := Cell{Text: gramsText(l, l.Grams), Number: true, Editable: true, Bar: noBar(), Tip: gramsTip(l)}
+	from := Cell{Text: gramsTip(l), Muted: true, Wrap: true, Bar: noBar()}
+	named := Cell{Text: words.Say("original.no-food"), Mark: Wrong, Editable: true, Wrap: true, Bar: noBar()}
+	if f := a.Lines[i].Food; f != nil {
+		named = Cell{Text: f.Name, Editable: true, Wrap: true, Bar: noBar(), Tip: foodTip(f)}
+	}
+	eaten := Cell{Text: words.Share(l.PartEaten), Number: true, Editable: true, Muted: l.PartEaten == 1, Bar: noBar(), Tip: words.Say("original.eaten.tip")}
+	r.Cells = []Cell{grams, from, named, eaten, x.lineFigure(i, food.EnergyKcal), x.lineFigure(i, food.Sodium), statusCell(l)}
+	return r
+}
+
+func (x *Bench) lineFigure(i int, n food.Nutrient) Cell {
+	v, ok := x.Original().LineAmount(i, n)
+	if !ok {
+		return Cell{Text: words.Unknown, Number: true, Muted: true, Bar: noBar()}
+	}
+	return Cell{Text: words.Number(v, words.Decimals(n.Unit())), Number: true, Bar: noBar()}
+}
+
+func statusCell(l *recipes.Line) Cell {
+	switch l.Status() {
+	case recipes.StatusMatched:
+		return Cell{Text: words.Say("status.matched"), Muted: true, Bar: noBar(), Mark: Met}
+	case recipes.StatusUnknown:
+		return Cell{Text: words.Say("status.unknown"), Mark: Wrong, Bar: noBar(), Tip: DoubtText(l)}
+	}
+	return Cell{Text: words.Say("status.check"), Mark: Look, Bar: noBar(), Tip: DoubtText(l)}
+}
+
+// foodTip says where a food's row comes from.
+func foodTip(f *food.Food) string {
+	if f.Source == "own" {
+		return words.Say("food.own", f.Note)
+	}
+	return words.Say("food.source", f.Published, f.Release, f.Code)
+}

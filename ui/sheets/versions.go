@@ -1,0 +1,237 @@
+package sheets
+
+import (
+	"math"
+	"strings"
+
+	"parewell/analysis/nutrition"
+	"parewell/recipes"
+	"parewell/recipes/food"
+	"parewell/recipes/words"
+)
+
+// Basis is what the numbers of the Versions page are counted for.
+type Basis int
+
+// Bases of the numbers.
+const (
+	PerServing Basis = iota
+	Per100g
+	WholeDish
+)
+
+// Shown are the nutrients of the Versions page, in the order of its rows.
+var Shown = []food.Nutrient{
+	food.EnergyKcal, food.EnergyKJ, food.Fat, food.SaturatedFat, food.Carbohydrate, food.Sugars,
+	food.AddedSugars, food.Fibre, food.Protein, food.Sodium, food.Cholesterol, food.Alcohol,
+	food.Potassium, food.Calcium, food.Iron, food.TransFat,
+}
+
+// Leading are the nutrients that the page shows before "more" is asked for.
+var Leading = []food.Nutrient{
+	food.EnergyKcal, food.Fat, food.SaturatedFat, food.Carbohydrate, food.Sugars, food.Fibre,
+	food.Protein, food.Sodium,
+}
+
+// Bench is one recipe reckoned for the Versions page: the original first.
+type Bench struct {
+	Recipe   *recipes.Recipe
+	Versions []*recipes.Version // nil first: the original
+	Accounts []*nutrition.Account
+	book     *recipes.Book
+}
+
+// NewBench reckons the original and every version of a recipe.
+func NewBench(b *recipes.Book, r *recipes.Recipe) *Bench {
+	x := &Bench{Recipe: r, book: b, Versions: append([]*recipes.Version{nil}, b.Versions(r.ID)...)}
+	for _, v := range x.Versions {
+		x.Accounts = append(x.Accounts, nutrition.Of(b.Draft(r, v), b.Food))
+	}
+	return x
+}
+
+// Original is the account every version is held against.
+func (x *Bench) Original() *nutrition.Account { return x.Accounts[0] }
+
+// Change returns the change of a nutrient in column i, per serving.
+func (x *Bench) Change(i int, n food.Nutrient) nutrition.Change {
+	return nutrition.Compare(x.Original(), x.Accounts[i], n)
+}
+
+// Options choose what the Versions sheet shows.
+type Options struct {
+	Basis    Basis
+	All      bool // every nutrient, not only the leading ones
+	AllSteps bool // every step, not only those that differ
+}
+
+// Sheet lays out the page: numbers, ingredients aligned, steps that differ.
+func (x *Bench) Sheet(o Options) Sheet {
+	s := Sheet{Corner: words.Say("versions.corner." + basisKey[o.Basis]), Columns: x.columns()}
+	s.Rows = append(s.Rows, x.numberRows(o)...)
+	s.Rows = append(s.Rows, x.lineRows()...)
+	s.Rows = append(s.Rows, x.stepRows(o.AllSteps)...)
+	return s
+}
+
+var basisKey = [...]string{"serving", "100g", "dish"}
+
+func (x *Bench) columns() []Column {
+	out := make([]Column, len(x.Versions))
+	for i, v := range x.Versions {
+		a := x.Accounts[i]
+		g, whole := a.ServingGrams()
+		weight := words.Grams(g)
+		if !whole {
+			weight = words.Say("amount.at-least", weight)
+		}
+		c := Column{Index: i, Number: true, Title: words.Say("original"), Sub: words.Say("versions.serves", words.Trim(a.Draft.Servings, 2), weight)}
+		if v != nil {
+			c.Key, c.Letter, c.Title = string(v.ID), v.Letter, v.Name
+		}
+		out[i] = c
+	}
+	return out
+}
+
+func (x *Bench) numberRows(o Options) []Row {
+	var rows []Row
+	list := Leading
+	if o.All {
+		list = Shown
+	}
+	widest := x.widest(list)
+	for _, n := range list {
+		rows = append(rows, x.numberRow(n, o.Basis, widest))
+	}
+	if o.Basis == PerServing && len(x.Versions) > 1 {
+		rows = append(rows, x.effectRow(food.EnergyKcal))
+	}
+	return rows
+}
+
+// widest is the largest change in percent of any shown nutrient: full bar.
+func (x *Bench) widest(list []food.Nutrient) float64 {
+	w := 0.0
+	for _, n := range list {
+		for i := 1; i < len(x.Accounts); i++ {
+			if c := x.Change(i, n); !math.IsNaN(c.Percent) {
+				w = math.Max(w, math.Min(math.Abs(c.Percent), 100))
+			}
+		}
+	}
+	return math.Max(w, 1)
+}
+
+func (x *Bench) figure(i int, n food.Nutrient, b Basis) nutrition.Figure {
+	switch b {
+	case Per100g:
+		return x.Accounts[i].Per100g(n)
+	case WholeDish:
+		return x.Accounts[i].Total(n)
+	}
+	return x.Accounts[i].PerServing(n)
+}
+
+func (x *Bench) numberRow(n food.Nutrient, b Basis, widest float64) Row {
+	r := Row{Key: n.Key(), Label: text(WithUnit(n))}
+	target := x.target(n)
+	if target != nil && b == PerServing {
+		r.Label.Sub = targetText(*target)
+	}
+	r.Label.Strong = n == food.EnergyKcal
+	for i := range x.Accounts {
+		f := x.figure(i, n, b)
+		c := Cell{Text: Amount(f, n), Number: true, Bar: noBar(), Strong: n == food.EnergyKcal}
+		if f.AtLeast {
+			c.Tip = words.Say("tip.at-least", lineNames(x.Accounts[i].Draft, f.Gaps))
+		}
+		if b == PerServing {
+			x.addChange(&c, i, n, widest)
+			x.addVerdict(&c, i, target)
+		}
+		r.Cells = append(r.Cells, c)
+	}
+	return r
+}
+
+// addChange puts the change against the original beside a version's number.
+func (x *Bench) addChange(c *Cell, i int, n food.Nutrient, widest float64) {
+	if i == 0 {
+		return
+	}
+	ch := x.Change(i, n)
+	c.Sub = ChangeText(ch, n)
+	if !math.IsNaN(ch.Percent) {
+		c.Bar = math.Max(-1, math.Min(1, ch.Percent/widest))
+	}
+	for _, s := range nutrition.Slips(x.Original(), func(m food.Nutrient) nutrition.Change { return x.Change(i, m) }) {
+		if s.Nutrient == n {
+			c.Mark = Look
+			c.Tip = strings.TrimSpace(c.Tip + " " + words.Say("tip.slipped", Slipped([]nutrition.Slip{s})))
+		}
+	}
+}
+
+// addVerdict marks a number met or missed against the brief; a slip keeps its
+// own mark only where there is no target.
+func (x *Bench) addVerdict(c *Cell, i int, t *recipes.Target) {
+	if t == nil {
+		return
+	}
+	switch x.Accounts[i].Judge(*t) {
+	case nutrition.Met:
+		c.Mark, c.Tip = Met, join(words.Say("tip.met", targetText(*t)), c.Tip)
+	case nutrition.Missed:
+		c.Mark, c.Tip = Missed, join(words.Say("tip.missed", targetText(*t)), c.Tip)
+	case nutrition.CannotTell:
+		c.Mark, c.Tip = Look, join(words.Say("tip.cannot-tell", targetText(*t)), c.Tip)
+	}
+}
+
+func join(a, b string) string {
+	if b == "" {
+		return a
+	}
+	return a + " " + b
+}
+
+func (x *Bench) target(n food.Nutrient) *recipes.Target {
+	for _, t := range x.Recipe.Brief.Targets {
+		if t.Nutrient == n {
+			return &t
+		}
+	}
+	return nil
+}
+
+// targetText says a target: "at most 500 kcal".
+func targetText(t recipes.Target) string {
+	key := "target.at-most"
+	if t.AtLeast {
+		key = "target.at-least"
+	}
+	return words.Say(key, words.Trim(t.Amount, 1), t.Nutrient.Unit())
+}
+
+// effectRow says how much of a change is the recipe's and how much a smaller
+// helping's.
+func (x *Bench) effectRow(n food.Nutrient) Row {
+	r := Row{Key: "effect", Label: Cell{Text: words.Say("versions.effect"), Muted: true, Bar: noBar(), Tip: words.Say("tip.effect")}}
+	for i := range x.Accounts {
+		c := Cell{Number: true, Muted: true, Bar: noBar(), Tip: words.Say("tip.effect")}
+		if i > 0 {
+			c.Text = effectText(x.Change(i, n), n)
+		}
+		r.Cells = append(r.Cells, c)
+	}
+	return r
+}
+
+func effectText(c nutrition.Change, n food.Nutrient) string {
+	if math.IsNaN(c.Recipe) {
+		return words.Say("change.unknown")
+	}
+	d := words.Decimals(n.Unit())
+	return words.Signed(c.Recipe, d) + " / " + words.Signed(c.Portion, d)
+}
