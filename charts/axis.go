@@ -1,6 +1,8 @@
 package charts
 
 import (
+	"math"
+
 	"gonum.org/v1/plot/vg"
 
 	"parewell/recipes/words"
@@ -14,17 +16,36 @@ func (s *sheet) rowLines(x0, x1, top, row vg.Length, n int) {
 	}
 }
 
-// axisLabels writes percent ticks under a panel; a label may reach half the gap
-// beyond the panel's edge.
+// tickLabel places one percent label: its text, middle and half its width. It
+// may reach half the gap beyond the panel's edge.
+func (s *sheet) tickLabel(p panel, v float64, gap vg.Length) (text string, x, half vg.Length) {
+	text = words.Percent(v)
+	if v == 0 {
+		text = words.Number(0, 0)
+	}
+	half = s.width(s.smallPen(), text) / 2
+	reach := gap/2 - s.pt(2)
+	return text, max(p.area.Min.X-reach+half, min(p.area.Max.X+reach-half, p.x(v))), half
+}
+
+// labelsFit says whether the labels of all ticks stand clear of each other.
+func (s *sheet) labelsFit(p panel, ticks []float64, gap vg.Length) bool {
+	end := vg.Length(math.Inf(-1))
+	for _, v := range ticks {
+		_, x, half := s.tickLabel(p, v, gap)
+		if x-half < end+s.pt(10) {
+			return false
+		}
+		end = x + half
+	}
+	return true
+}
+
+// axisLabels writes percent ticks under a panel.
 func (s *sheet) axisLabels(p panel, ticks []float64, gap vg.Length) {
 	y := p.area.Min.Y - s.pt(3) - s.lineOf(s.smallPen())/2
 	for _, v := range ticks {
-		text := words.Percent(v)
-		if v == 0 {
-			text = words.Number(0, 0)
-		}
-		half := s.width(s.smallPen(), text) / 2
-		x := max(p.area.Min.X-gap/2+half, min(p.area.Max.X+gap/2-half, p.x(v)))
+		text, x, _ := s.tickLabel(p, v, gap)
 		s.write(s.smallPen(), x, y, 0.5, text)
 	}
 }

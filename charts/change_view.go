@@ -29,6 +29,7 @@ type changePlan struct {
 	top, bottom     vg.Length // of the rows
 	sub, caption    bool      // second heading line; line under the axis
 	how             detail
+	across          bool // labels of the shorter side stand across the zero line
 	unit, zero      vg.Length
 	lowest, highest float64
 }
@@ -44,8 +45,11 @@ func (v *changeView) paint(s *sheet) {
 		v.panel(s, p, k)
 	}
 	if p.caption {
-		text := s.fit(s.smallPen(), words.Say("charts.change.axis"), p.body.Max.X-p.left)
-		s.write(s.smallPen(), p.left, p.body.Min.Y+s.lineOf(s.smallPen())/2, 0, text)
+		text := words.Say("charts.change.axis")
+		if s.width(s.smallPen(), text) > p.body.Max.X-p.left {
+			text = s.fit(s.smallPen(), words.Say("charts.change.axis.short"), p.body.Max.X-p.left)
+		}
+		s.write(s.smallPen(), p.left, p.bottom-s.pt(5)-s.lineOf(s.smallPen())*1.5, 0, text)
 	}
 }
 
@@ -56,11 +60,11 @@ func (v *changeView) plan(s *sheet) changePlan {
 	for _, try := range []struct {
 		scale        float64
 		sub, caption bool
-	}{{1, true, true}, {0.9, true, true}, {0.9, true, false}, {0.82, false, true}, {0.82, false, false}, {0.74, false, false}} {
+	}{{1, true, true}, {0.9, true, true}, {0.9, false, true}, {0.82, true, true}, {0.82, false, true}, {0.82, false, false}, {0.74, false, false}} {
 		s.scale = try.scale
 		p = v.heights(s, try.sub, try.caption)
 		v.widths(s, &p)
-		if p.row >= s.lineOf(s.bodyPen())*1.12 && p.how != noLabel {
+		if p.row >= s.lineOf(s.bodyPen())*1.12 && p.how != noLabel && v.headsFit(s, p) {
 			return p
 		}
 	}
@@ -80,7 +84,7 @@ func (v *changeView) heights(s *sheet, sub, caption bool) changePlan {
 		p.bottom += s.lineOf(s.smallPen()) + s.pt(2)
 	}
 	p.row = max((p.top-p.bottom)/vg.Length(len(v.rows)), 1)
-	p.row = min(p.row, s.pt(66))
+	p.row = min(p.row, s.pt(80))
 	p.bottom = p.top - p.row*vg.Length(len(v.rows))
 	return p
 }
@@ -96,14 +100,40 @@ func (v *changeView) widths(s *sheet, p *changePlan) {
 	p.left = p.body.Min.X + p.gut.width() + s.pt(8)
 	p.gap = s.pt(16)
 	p.wide = max((p.body.Max.X-p.left-p.gap*(n-1))/n, 4)
+	p.lowest, p.highest = v.ends()
 	for p.how = withPercent; ; p.how++ {
-		rs := v.reaches(s, p.how, p)
-		p.unit, p.zero = fitScale(p.wide, rs, leastRange)
+		v.fit(s, p)
 		room := p.unit * vg.Length(max(p.highest-p.lowest, leastRange/2))
 		if p.how == noLabel || room >= p.wide*barShare[p.how] {
 			return
 		}
 	}
+}
+
+// fit scales the axis to the labels. Where that leaves little to the bars, the
+// labels of the shorter side change over the zero line if it gains a fifth.
+func (v *changeView) fit(s *sheet, p *changePlan) {
+	p.across = false
+	p.unit, p.zero = fitScale(p.wide, v.reaches(s, p), leastRange)
+	if p.unit*vg.Length(p.highest-p.lowest) >= p.wide*0.5 {
+		return
+	}
+	p.across = true
+	unit, zero := fitScale(p.wide, v.reaches(s, p), leastRange)
+	if p.across = unit > p.unit*1.2; p.across {
+		p.unit, p.zero = unit, zero
+	}
+}
+
+// ends returns how far the bars reach to both sides of zero, in percent.
+func (v *changeView) ends() (lowest, highest float64) {
+	for _, panel := range v.d.Panels {
+		for _, c := range panel.Changes {
+			e, _ := c.end()
+			lowest, highest = min(lowest, e), max(highest, e)
+		}
+	}
+	return lowest, highest
 }
 
 // stub is the length of the open box of a change that is not known.
@@ -112,34 +142,44 @@ func (s *sheet) stub() vg.Length { return s.pt(15) }
 // labelGap is the distance from a bar to its label.
 func (s *sheet) labelGap() vg.Length { return s.pt(4) }
 
-// reaches lists what each bar needs, and notes the ends of the data.
-func (v *changeView) reaches(s *sheet, how detail, p *changePlan) []reach {
-	p.lowest, p.highest = 0, 0
-	for _, panel := range v.d.Panels {
-		for _, c := range panel.Changes {
-			e, _ := c.end()
-			p.lowest, p.highest = min(p.lowest, e), max(p.highest, e)
-		}
-	}
+// reaches lists what each bar and its label need.
+func (v *changeView) reaches(s *sheet, p *changePlan) []reach {
 	rs := []reach{{before: s.pt(3), after: s.pt(3)}}
 	for _, panel := range v.d.Panels {
 		for _, c := range panel.Changes {
 			e, _ := c.end()
 			need := s.pt(2)
-			if text := c.label(panel.Unit, how); text != "" {
+			if text := c.label(panel.Unit, p.how); text != "" {
 				need += s.labelGap() + s.width(s.bodyPen(), text)
 			}
 			if !c.isKnown() {
 				need += s.stub()
 			}
-			if p.right(e) {
-				rs = append(rs, reach{hi: e, after: need})
-			} else {
-				rs = append(rs, reach{lo: e, before: need})
+			r := reach{lo: min(e, 0), hi: max(e, 0)}
+			switch right := p.labelRight(e); {
+			case right && e < 0, !right && e > 0: // across the zero line
+				r.before, r.after = s.pt(3), s.pt(3)
+				rs = append(rs, r)
+				r = reach{}
 			}
+			if p.labelRight(e) {
+				r.after = need
+			} else {
+				r.before = need
+			}
+			rs = append(rs, r)
 		}
 	}
 	return rs
+}
+
+// labelRight says on which side of zero a label stands: its bar's, or when
+// labels stand across, that of the longer bars.
+func (p *changePlan) labelRight(end float64) bool {
+	if p.across {
+		end = 0
+	}
+	return p.right(end)
 }
 
 // right says on which side of zero a bar and its label stand; one without
@@ -166,8 +206,7 @@ func (v *changeView) panel(s *sheet, p changePlan, k int) {
 	from, to := float64(-p.zero/p.unit), float64((p.wide-p.zero)/p.unit)
 	n := float64(len(v.rows))
 	pl := s.panel(r, from, to, 0.5-n, 0.5) // row i at -i: the first version on top
-	apart := float64((s.width(s.smallPen(), words.Percent(min(p.lowest, -p.highest))) + s.pt(6)) / p.unit)
-	ticks := ticksOver(min(p.lowest, 0), max(p.highest, 0), from, to, apart)
+	ticks := ticksOver(p.lowest, p.highest, max(from, -axisEnd), min(to, axisEnd), func(ts []float64) bool { return s.labelsFit(pl, ts, p.gap) })
 	pl.draw(grid{s, ticks}, bars{s: s, items: v.bars(s, p, d)}, zeroLine{s})
 	for i, c := range d.Changes {
 		v.label(s, p, pl, i, c, d.Unit)
@@ -175,11 +214,29 @@ func (v *changeView) panel(s *sheet, p changePlan, k int) {
 	s.axisLabels(pl, ticks, p.gap)
 }
 
+// head is a panel's heading; it takes the unit when the labels leave it out.
+func (p changePlan) head(d ChangePanel) string {
+	if p.how >= numberOnly && d.Unit != "" {
+		return words.Say("charts.change.head", d.Label, d.Unit)
+	}
+	return d.Label
+}
+
+// headsFit says whether every heading fits over its panel.
+func (v *changeView) headsFit(s *sheet, p changePlan) bool {
+	for _, d := range v.d.Panels {
+		if s.width(s.headPen(), p.head(d)) > p.wide || p.sub && s.width(s.smallPen(), d.original()) > p.wide {
+			return false
+		}
+	}
+	return true
+}
+
 func (v *changeView) heading(s *sheet, p changePlan, d ChangePanel, x vg.Length) {
 	y := p.body.Max.Y - s.lineOf(s.headPen())/2
-	head := d.Label
-	if p.how >= numberOnly {
-		head = words.Say("charts.change.head", d.Label, d.Unit)
+	head := p.head(d)
+	if s.width(s.headPen(), head) > p.wide {
+		head = d.Label
 	}
 	s.write(s.headPen(), x, y, 0, s.fit(s.headPen(), head, p.wide))
 	if p.sub {
@@ -190,7 +247,7 @@ func (v *changeView) heading(s *sheet, p changePlan, d ChangePanel, x vg.Length)
 
 // bars turns the changes of one nutrient into bars.
 func (v *changeView) bars(s *sheet, p changePlan, d ChangePanel) []bar {
-	thick := min(0.6, float64(s.pt(24)/p.row))
+	thick := min(0.6, float64(s.pt(26)/p.row))
 	out := make([]bar, 0, len(d.Changes))
 	for i, c := range d.Changes {
 		b := bar{row: -float64(i), thickness: thick, style: s.inks.versions[v.rows[i].style]}
@@ -217,12 +274,16 @@ func (v *changeView) label(s *sheet, p changePlan, pl panel, i int, c Change, un
 		return
 	}
 	e, _ := c.end()
+	right := p.labelRight(e)
+	if right != (e > 0) {
+		e = 0
+	}
 	x, y := pl.x(e), pl.y(-float64(i))
 	off, align := s.labelGap(), 0.0
 	if !c.isKnown() {
 		off += s.stub()
 	}
-	if !p.right(e) {
+	if !right {
 		off, align = -off, 1
 	}
 	pen := s.bodyPen()

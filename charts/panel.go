@@ -63,26 +63,25 @@ func (z zeroLine) Plot(c draw.Canvas, p *plot.Plot) {
 // steps are the distances between ticks that a person counts in easily.
 var steps = []float64{1, 2, 5, 10, 20, 25, 50, 100, 200, 250, 500, 1000, 2000, 2500, 5000}
 
-// ticksOver returns round values over lo to hi, widened to whole steps where
-// from..to has the room, no closer than apart data units. Zero is always one.
-func ticksOver(lo, hi, from, to, apart float64) []float64 {
-	step := steps[len(steps)-1]
-	for _, s := range steps {
-		if s >= apart {
-			step = s
-			break
+// ticksOver returns the closest round values over lo to hi, widened to whole
+// steps where from..to has the room, whose labels fit beside each other. Zero is
+// always one of them; it may be the only one.
+func ticksOver(lo, hi, from, to float64, fit func([]float64) bool) []float64 {
+	for _, step := range steps {
+		if (hi-lo)/step > 40 {
+			continue
+		}
+		var out []float64
+		for k := math.Floor(lo/step + 1e-9); k <= math.Ceil(hi/step-1e-9); k++ {
+			if v := k * step; v >= from-1e-9 && v <= to+1e-9 {
+				out = append(out, v)
+			}
+		}
+		if fit(out) {
+			return out
 		}
 	}
-	for step < apart {
-		step *= 10
-	}
-	var out []float64
-	for k := math.Floor(lo/step + 1e-9); k <= math.Ceil(hi/step-1e-9); k++ {
-		if v := k * step; v >= from-1e-9 && v <= to+1e-9 {
-			out = append(out, v)
-		}
-	}
-	return out
+	return []float64{0}
 }
 
 // reach is what a bar and its label need round zero: the data ends, and the

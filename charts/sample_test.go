@@ -30,7 +30,7 @@ func sampleData(n int) ChangeData {
 			p.Changes = append(p.Changes, c)
 		}
 	}
-	if n > 2 {
+	if n > 2 { // one unknown, two known on one side only
 		d.Panels[2].Changes[2] = Change{Amount: math.NaN(), Percent: math.NaN(), Bound: "unknown"}
 		d.Panels[0].Changes[n-1].Bound = "at_most"
 		d.Panels[1].Changes[0].Bound = "at_least"
