@@ -1,0 +1,73 @@
+package parts
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+)
+
+// drawn is the renderer of most widgets here: a fixed list of objects and three
+// functions. Refresh reads colours and sizes again, so a theme switch shows.
+type drawn struct {
+	objects []fyne.CanvasObject
+	layout  func(fyne.Size)
+	min     func() fyne.Size
+	refresh func()
+}
+
+func (d *drawn) Destroy()                     {}
+func (d *drawn) Objects() []fyne.CanvasObject { return d.objects }
+func (d *drawn) Layout(s fyne.Size)           { d.layout(s) }
+func (d *drawn) MinSize() fyne.Size           { return d.min() }
+func (d *drawn) Refresh()                     { d.refresh() }
+
+// start reads the colours once before the renderer is first shown.
+func (d *drawn) start() fyne.WidgetRenderer {
+	d.refresh()
+	return d
+}
+
+// place moves and resizes an object.
+func place(o fyne.CanvasObject, x, y, w, h float32) {
+	o.Move(fyne.NewPos(x, y))
+	o.Resize(fyne.NewSize(w, h))
+}
+
+// show makes an object visible or not without work when nothing changes.
+func show(o fyne.CanvasObject, visible bool) {
+	switch {
+	case visible && !o.Visible():
+		o.Show()
+	case !visible && o.Visible():
+		o.Hide()
+	}
+}
+
+// styleText sets what a line of text looks like and repaints it if that changed.
+func styleText(t *canvas.Text, s string, size float32, bold bool, w fyne.CanvasObject, role fyne.ThemeColorName) {
+	c := Colour(w, role)
+	if t.Text == s && t.TextSize == size && t.TextStyle.Bold == bold && t.Color == c {
+		return
+	}
+	t.Text, t.TextSize, t.TextStyle.Bold, t.Color = s, size, bold, c
+	t.Refresh()
+}
+
+// focusOn gives an object the keyboard, if it is in a window.
+func focusOn(o fyne.Focusable) {
+	obj, ok := o.(fyne.CanvasObject)
+	if !ok {
+		return
+	}
+	if c := fyne.CurrentApp().Driver().CanvasForObject(obj); c != nil {
+		c.Focus(o)
+	}
+}
+
+func hasFocus(o fyne.Focusable) bool {
+	obj, ok := o.(fyne.CanvasObject)
+	if !ok {
+		return false
+	}
+	c := fyne.CurrentApp().Driver().CanvasForObject(obj)
+	return c != nil && c.Focused() == o
+}

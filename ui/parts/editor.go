@@ -1,0 +1,139 @@
+package parts
+
+import (
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Move says where the keyboard goes after an edit in place.
+type Move int
+
+// Enter moves down, Tab right, Shift+Tab left; leaving by the mouse moves nowhere.
+const (
+	MoveNone Move = iota
+	MoveDown
+	MoveRight
+	MoveLeft
+)
+
+// Edit describes an edit in place.
+type Edit struct {
+	Text      string                    // what the field starts with
+	SelectAll bool                      // typing replaces it
+	Multi     bool                      // several lines: Enter still ends it, Shift+Enter breaks the line
+	Source    func(string) []Suggestion // completion, nil for none
+	Done      func(text string, picked *Suggestion, move Move)
+	Cancel    func()
+}
+
+// Editor is an edit in place: a field floating over what it edits.
+type Editor struct {
+	edit   Edit
+	entry  *editorEntry
+	holder fyne.CanvasObject
+	layer  *Layer
+	ended  bool
+}
+
+// OpenEditor opens an edit over a part of an object. It returns nil where the
+// window has no layer. Leaving the field keeps what was typed; Esc drops it.
+func OpenEditor(over fyne.CanvasObject, pos fyne.Position, size fyne.Size, edit Edit) *Editor {
+	l := layerFor(over)
+	if l == nil {
+		return nil
+	}
+	ed := &Editor{edit: edit, layer: l}
+	e := &editorEntry{ed: ed}
+	ed.entry = e
+	e.MultiLine = edit.Multi
+	if edit.Multi {
+		e.Wrapping = fyne.TextWrapWord
+	}
+	e.ExtendBaseWidget(e)
+	e.complete = completer{owner: e, source: edit.Source, pick: func(s Suggestion) {
+		e.Text = s.Text
+		ed.end(true, &s, MoveDown)
+	}}
+	e.SetText(edit.Text)
+	e.CursorColumn = len([]rune(edit.Text))
+	inner := fyne.Max(2, fyne.Min(8, (size.Height-lineHeight(SizeBody.in(themeOf(over))))/2-2))
+	ed.holder = container.NewThemeOverride(e, compact{themeOf(over), inner})
+	l.add(ed.holder)
+	at := l.at(over).Add(pos)
+	place(ed.holder, at.X, at.Y, size.Width, size.Height)
+	focusOn(e)
+	e.OnChanged = e.complete.update
+	if edit.SelectAll && edit.Text != "" {
+		e.TypedShortcut(&fyne.ShortcutSelectAll{})
+	}
+	if !edit.SelectAll && edit.Text != "" {
+		e.complete.update(edit.Text)
+	}
+	return ed
+}
+
+// Close ends the edit, keeping what was typed or dropping it.
+func (ed *Editor) Close(keep bool) { ed.end(keep, nil, MoveNone) }
+
+// Open says whether the edit is still going on.
+func (ed *Editor) Open() bool { return ed != nil && !ed.ended }
+
+func (ed *Editor) end(keep bool, picked *Suggestion, move Move) {
+	if ed.ended {
+		return
+	}
+	ed.ended = true // first: taking the field away makes it lose the keyboard
+	ed.entry.complete.close()
+	ed.layer.remove(ed.holder)
+	if keep && ed.edit.Done != nil {
+		ed.edit.Done(strings.TrimSpace(ed.entry.Text), picked, move)
+	}
+	if !keep && ed.edit.Cancel != nil {
+		ed.edit.Cancel()
+	}
+}
+
+type editorEntry struct {
+	widget.Entry
+	ed       *Editor
+	complete completer
+}
+
+// AcceptsTab keeps Tab for moving to the next cell.
+func (e *editorEntry) AcceptsTab() bool { return true }
+
+// MinSize lets the field be as small as a cell.
+func (e *editorEntry) MinSize() fyne.Size { return fyne.NewSize(10, 10) }
+
+func (e *editorEntry) FocusLost() {
+	e.Entry.FocusLost()
+	e.ed.end(true, nil, MoveNone)
+}
+
+func (e *editorEntry) TypedKey(k *fyne.KeyEvent) {
+	if e.complete.key(k) {
+		return
+	}
+	shift := modifiers()&fyne.KeyModifierShift != 0
+	switch k.Name {
+	case fyne.KeyReturn, fyne.KeyEnter:
+		if e.MultiLine && shift {
+			e.Entry.TypedKey(k)
+			return
+		}
+		e.ed.end(true, nil, MoveDown)
+	case fyne.KeyTab:
+		if shift {
+			e.ed.end(true, nil, MoveLeft)
+			return
+		}
+		e.ed.end(true, nil, MoveRight)
+	case fyne.KeyEscape:
+		e.ed.end(false, nil, MoveNone)
+	default:
+		e.Entry.TypedKey(k)
+	}
+}

@@ -1,0 +1,367 @@
+package parts
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Check is a checkbox with words beside it. Space switches it.
+type Check struct {
+	widget.BaseWidget
+	OnChange func(on bool)
+	text     string
+	on       bool
+	disabled bool
+	focused  bool
+}
+
+// NewCheck returns a checkbox.
+func NewCheck(text string, on bool, change func(on bool)) *Check {
+	c := &Check{text: text, on: on, OnChange: change}
+	c.ExtendBaseWidget(c)
+	return c
+}
+
+// On says whether it is ticked.
+func (c *Check) On() bool { return c.on }
+
+// Set ticks or clears it without calling OnChange.
+func (c *Check) Set(on bool) {
+	if c.on != on {
+		c.on = on
+		c.Refresh()
+	}
+}
+
+// SetEnabled switches whether it can be changed.
+func (c *Check) SetEnabled(on bool) { c.disabled = !on; c.Refresh() }
+
+// Disabled is part of fyne.Disableable.
+func (c *Check) Disabled() bool { return c.disabled }
+
+// Enable is part of fyne.Disableable.
+func (c *Check) Enable() { c.SetEnabled(true) }
+
+// Disable is part of fyne.Disableable.
+func (c *Check) Disable() { c.SetEnabled(false) }
+
+func (c *Check) flip() {
+	if c.disabled {
+		return
+	}
+	c.on = !c.on
+	c.Refresh()
+	if c.OnChange != nil {
+		c.OnChange(c.on)
+	}
+}
+
+// MouseDown switches at once.
+func (c *Check) MouseDown(*desktop.MouseEvent) {
+	if !c.disabled {
+		focusOn(c)
+		c.flip()
+	}
+}
+
+// MouseUp is part of desktop.Mouseable.
+func (c *Check) MouseUp(*desktop.MouseEvent) {}
+
+// FocusGained is part of fyne.Focusable.
+func (c *Check) FocusGained() { c.focused = true; c.Refresh() }
+
+// FocusLost is part of fyne.Focusable.
+func (c *Check) FocusLost() { c.focused = false; c.Refresh() }
+
+// TypedRune switches on a space.
+func (c *Check) TypedRune(r rune) {
+	if r == ' ' {
+		c.flip()
+	}
+}
+
+// TypedKey is part of fyne.Focusable.
+func (c *Check) TypedKey(k *fyne.KeyEvent) {
+	if k.Name != fyne.KeySpace {
+		passKey(c, k)
+	}
+}
+
+// HeightFor returns the height with the words wrapped at a width.
+func (c *Check) HeightFor(width float32) float32 {
+	th := c.Theme()
+	f, size := factorOf(th), SizeBody.in(th)
+	lines := wrap(c.text, width-30*f, size, false)
+	return fyne.Max(28*f, lineHeight(size)*float32(len(lines))+8*f)
+}
+
+// CreateRenderer is part of fyne.Widget.
+func (c *Check) CreateRenderer() fyne.WidgetRenderer {
+	box, ring := canvas.NewRectangle(nil), canvas.NewRectangle(color.Transparent)
+	box.CornerRadius, ring.CornerRadius, ring.StrokeWidth = 4, 6, 2
+	tick := newIconImage()
+	words := newText(c.text, SizeBody, RoleInk, false)
+	d := &drawn{objects: []fyne.CanvasObject{box, tick, words, ring}}
+	f := func() float32 { return factorOf(c.Theme()) }
+	d.min = func() fyne.Size {
+		w := fyne.Min(textWidth(c.text, SizeBody.in(c.Theme()), false), 260*f()) + 30*f()
+		return fyne.NewSize(w, c.HeightFor(fyne.Max(w, c.Size().Width)))
+	}
+	d.layout = func(s fyne.Size) {
+		side, h := 18*f(), lineHeight(SizeBody.in(c.Theme()))
+		top := 4*f() + (h-side)/2
+		place(box, 3, top, side, side)
+		place(tick, 4, top+1, side-2, side-2)
+		place(ring, 0, top-3, side+6, side+6)
+		place(words, 30*f(), 4*f(), s.Width-30*f(), s.Height-4*f())
+	}
+	d.refresh = func() {
+		box.FillColor, box.StrokeColor, box.StrokeWidth = Colour(c, RoleCard), Colour(c, RoleOutline), 1.5
+		if c.on {
+			box.FillColor, box.StrokeColor = Colour(c, RoleAccent), Colour(c, RoleAccent)
+		}
+		if c.disabled {
+			box.FillColor, box.StrokeColor = Colour(c, RoleHeader), Colour(c, RoleHairline)
+		}
+		ink := RoleOnAccent
+		if c.disabled {
+			ink = RoleMuted
+		}
+		setIcon(tick, "check", Colour(c, ink))
+		show(tick, c.on)
+		ring.StrokeColor = color.Transparent
+		if c.focused {
+			ring.StrokeColor = Colour(c, RoleAccent)
+		}
+		words.Role = RoleInk
+		if c.disabled {
+			words.Role = RoleMuted
+		}
+		words.SetText(c.text)
+		words.Refresh()
+		box.Refresh()
+		ring.Refresh()
+	}
+	return d.start()
+}
+
+// Picker is a field that chooses one of a list. Up and Down change it, Enter or
+// Space opens the list, letters go to the next that starts so.
+type Picker struct {
+	widget.BaseWidget
+	OnPick   func(Suggestion)
+	Width    float32 // least width at factor 1, 0: 140
+	items    []Suggestion
+	sel      int
+	hint     string
+	list     *popList
+	focused  bool
+	hovered  bool
+	disabled bool
+}
+
+// NewPicker returns a field with the row whose key is selected chosen, or none
+// and the hint shown.
+func NewPicker(items []Suggestion, key, hint string, pick func(Suggestion)) *Picker {
+	p := &Picker{items: items, sel: -1, hint: hint, OnPick: pick}
+	p.ExtendBaseWidget(p)
+	p.SetKey(key)
+	return p
+}
+
+// Key returns the key chosen, empty when none is.
+func (p *Picker) Key() string {
+	if p.sel < 0 || p.sel >= len(p.items) {
+		return ""
+	}
+	return p.items[p.sel].Key
+}
+
+// SetKey chooses a row without calling OnPick.
+func (p *Picker) SetKey(key string) {
+	p.sel = -1
+	for i := range p.items {
+		if p.items[i].Key == key {
+			p.sel = i
+		}
+	}
+	p.Refresh()
+}
+
+// SetItems changes the rows, keeping the chosen key.
+func (p *Picker) SetItems(items []Suggestion) {
+	key := p.Key()
+	p.items = items
+	p.SetKey(key)
+}
+
+// SetEnabled switches whether it can be changed.
+func (p *Picker) SetEnabled(on bool) { p.disabled = !on; p.Refresh() }
+
+// Disabled is part of fyne.Disableable.
+func (p *Picker) Disabled() bool { return p.disabled }
+
+// Enable is part of fyne.Disableable.
+func (p *Picker) Enable() { p.SetEnabled(true) }
+
+// Disable is part of fyne.Disableable.
+func (p *Picker) Disable() { p.SetEnabled(false) }
+
+func (p *Picker) open() {
+	if p.list == nil && !p.disabled {
+		p.list = openList(p, p.items, p.sel, p.take)
+	}
+}
+
+func (p *Picker) close() {
+	if p.list != nil {
+		p.list.close()
+		p.list = nil
+	}
+}
+
+func (p *Picker) take(i int) {
+	p.close()
+	timing.Do(func() { focusOn(p) })
+	p.choose(i)
+}
+
+func (p *Picker) choose(i int) {
+	if i < 0 || i >= len(p.items) || i == p.sel {
+		return
+	}
+	p.sel = i
+	p.Refresh()
+	if p.OnPick != nil {
+		p.OnPick(p.items[i])
+	}
+}
+
+// MouseDown opens or closes the list.
+func (p *Picker) MouseDown(*desktop.MouseEvent) {
+	if p.disabled {
+		return
+	}
+	focusOn(p)
+	if p.list != nil {
+		p.close()
+	} else {
+		p.open()
+	}
+}
+
+// MouseUp is part of desktop.Mouseable.
+func (p *Picker) MouseUp(*desktop.MouseEvent) {}
+
+// MouseIn is part of desktop.Hoverable.
+func (p *Picker) MouseIn(*desktop.MouseEvent) { p.hovered = true; p.Refresh() }
+
+// MouseMoved is part of desktop.Hoverable.
+func (p *Picker) MouseMoved(*desktop.MouseEvent) {}
+
+// MouseOut is part of desktop.Hoverable.
+func (p *Picker) MouseOut() { p.hovered = false; p.Refresh() }
+
+// FocusGained is part of fyne.Focusable.
+func (p *Picker) FocusGained() { p.focused = true; p.Refresh() }
+
+// FocusLost closes the list.
+func (p *Picker) FocusLost() { p.focused = false; p.close(); p.Refresh() }
+
+// TypedRune goes to the next row that starts with the letter.
+func (p *Picker) TypedRune(r rune) {
+	if r == ' ' {
+		return
+	}
+	from := p.sel
+	if p.list != nil {
+		from = p.list.sel
+	}
+	for k := 1; k <= len(p.items); k++ {
+		i := (max(from, -1) + k) % len(p.items)
+		if startsWith(p.items[i].Text, r) {
+			if p.list != nil {
+				p.list.choose(i)
+			} else {
+				p.choose(i)
+			}
+			return
+		}
+	}
+}
+
+// TypedKey opens the list, moves in it, takes a row, or closes it.
+func (p *Picker) TypedKey(k *fyne.KeyEvent) {
+	if p.list != nil {
+		switch k.Name {
+		case fyne.KeyUp:
+			p.list.move(-1)
+		case fyne.KeyDown:
+			p.list.move(1)
+		case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
+			if p.list.sel >= 0 {
+				p.take(p.list.sel)
+			}
+		case fyne.KeyEscape:
+			p.close()
+		}
+		return
+	}
+	switch k.Name {
+	case fyne.KeyUp:
+		p.choose(max(p.sel-1, 0))
+	case fyne.KeyDown:
+		p.choose(p.sel + 1)
+	case fyne.KeyReturn, fyne.KeyEnter, fyne.KeySpace:
+		p.open()
+	default:
+		passKey(p, k)
+	}
+}
+
+// CreateRenderer is part of fyne.Widget.
+func (p *Picker) CreateRenderer() fyne.WidgetRenderer {
+	box, text, arrow := canvas.NewRectangle(nil), canvas.NewText("", nil), newIconImage()
+	box.CornerRadius = 6
+	d := &drawn{objects: []fyne.CanvasObject{box, text, arrow}}
+	f := func() float32 { return factorOf(p.Theme()) }
+	size := func() float32 { return SizeBody.in(p.Theme()) }
+	d.min = func() fyne.Size {
+		w := p.Width
+		if w == 0 {
+			w = 140
+		}
+		return fyne.NewSize(w*f(), lineHeight(size())+17*f())
+	}
+	d.layout = func(s fyne.Size) {
+		box.Resize(s)
+		h := lineHeight(size())
+		place(text, 10*f(), (s.Height-h)/2, s.Width-36*f(), h)
+		place(arrow, s.Width-25*f(), (s.Height-16*f())/2, 16*f(), 16*f())
+		d.refresh()
+	}
+	d.refresh = func() {
+		words, ink := p.hint, RoleMuted
+		if p.sel >= 0 && p.sel < len(p.items) {
+			words, ink = p.items[p.sel].Text, RoleInk
+		}
+		fill, line, width := RoleCard, RoleOutline, float32(1)
+		switch {
+		case p.disabled:
+			fill, line, ink = RoleHeader, RoleHairline, RoleMuted
+		case p.focused:
+			line, width = RoleAccent, 2
+		case p.hovered:
+			fill = RoleHover
+		}
+		box.FillColor, box.StrokeColor, box.StrokeWidth = Colour(p, fill), Colour(p, line), width
+		box.Refresh()
+		styleText(text, cut(words, p.Size().Width-36*f(), size(), false), size(), false, p, ink)
+		setIcon(arrow, "down", Colour(p, RoleMuted))
+	}
+	return d.start()
+}

@@ -1,0 +1,28 @@
+package parts
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+)
+
+// passKey hands a key nobody wanted to the dialog the object is in, so that Esc
+// closes it and Enter confirms it wherever the keyboard is.
+func passKey(o fyne.CanvasObject, k *fyne.KeyEvent) {
+	c := fyne.CurrentApp().Driver().CanvasForObject(o)
+	if c == nil {
+		return
+	}
+	if d := dialogOn(c); d != nil {
+		d.key(k)
+	} else if f := c.OnTypedKey(); f != nil {
+		f(k)
+	}
+}
+
+// modifiers returns the modifier keys held down, none where the driver cannot say.
+func modifiers() fyne.KeyModifier {
+	if d, ok := fyne.CurrentApp().Driver().(desktop.Driver); ok {
+		return d.CurrentKeyModifiers()
+	}
+	return 0
+}

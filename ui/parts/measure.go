@@ -1,0 +1,114 @@
+package parts
+
+import (
+	"strings"
+	"unicode"
+
+	"fyne.io/fyne/v2"
+)
+
+// Shaping a string costs tens of microseconds; adding up the advances of its
+// characters costs nanoseconds and is right to a fraction of a pixel in the
+// embedded font, which is enough to size columns, cut and wrap.
+type runeKey struct {
+	r    rune
+	size float32
+	bold bool
+}
+
+var advances = map[runeKey]float32{}
+
+func advance(r rune, size float32, bold bool) float32 {
+	k := runeKey{r, size, bold}
+	if a, ok := advances[k]; ok {
+		return a
+	}
+	// Ten of them, so that rounding of one measurement does not add up.
+	a := fyne.MeasureText(strings.Repeat(string(r), 10), size, fyne.TextStyle{Bold: bold}).Width / 10
+	advances[k] = a
+	return a
+}
+
+// textWidth returns the width of one line of text in Fyne's units.
+func textWidth(s string, size float32, bold bool) float32 {
+	var w float32
+	for _, r := range s {
+		w += advance(r, size, bold)
+	}
+	return w
+}
+
+// lineHeight returns the height of one line of text of that size.
+func lineHeight(size float32) float32 {
+	k := runeKey{-1, size, false}
+	if h, ok := advances[k]; ok {
+		return h
+	}
+	h := fyne.MeasureText("Ag", size, fyne.TextStyle{}).Height
+	advances[k] = h
+	return h
+}
+
+// cut shortens a line to fit width, ending it with an ellipsis; a width that
+// holds no character gives an empty string.
+func cut(s string, width, size float32, bold bool) string {
+	if textWidth(s, size, bold) <= width+0.5 {
+		return s
+	}
+	left := width - advance('…', size, bold)
+	if left < 0 {
+		return ""
+	}
+	for i, r := range s {
+		a := advance(r, size, bold)
+		if a > left {
+			return strings.TrimRight(s[:i], " ,;") + "…"
+		}
+		left -= a
+	}
+	return s
+}
+
+// wrap breaks text into lines that fit width, at spaces where it can and inside
+// a word where one word is wider than the line. It returns at least one line.
+func wrap(s string, width, size float32, bold bool) []string {
+	var lines []string
+	for para := range strings.SplitSeq(s, "\n") {
+		lines = append(lines, wrapParagraph(para, width, size, bold)...)
+	}
+	return lines
+}
+
+func wrapParagraph(s string, width, size float32, bold bool) []string {
+	var lines []string
+	line, used := "", float32(0)
+	space := advance(' ', size, bold)
+	for _, word := range strings.FieldsFunc(s, unicode.IsSpace) {
+		w := textWidth(word, size, bold)
+		if line != "" && used+space+w > width+0.5 {
+			lines, line, used = append(lines, line), "", 0
+		}
+		for w > width+0.5 && len([]rune(word)) > 1 {
+			head := fitting(word, width, size, bold)
+			lines, word = append(lines, head), word[len(head):]
+			w = textWidth(word, size, bold)
+		}
+		if line != "" {
+			line, used = line+" ", used+space
+		}
+		line, used = line+word, used+w
+	}
+	return append(lines, line)
+}
+
+// fitting returns the longest start of a word that fits, at least one character.
+func fitting(word string, width, size float32, bold bool) string {
+	var used float32
+	for i, r := range word {
+		used += advance(r, size, bold)
+		if used > width+0.5 && i > 0 {
+			return word[:i]
+		}
+	}
+	return word
+}

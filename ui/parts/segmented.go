@@ -1,0 +1,152 @@
+package parts
+
+import (
+	"image/color"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
+)
+
+// Segmented chooses one of a few words set side by side. Left and Right move.
+type Segmented struct {
+	widget.BaseWidget
+	OnPick  func(key string)
+	items   []Suggestion
+	sel     int
+	focused bool
+}
+
+// NewSegmented returns the row with one chosen by key, the first when none is.
+func NewSegmented(items []Suggestion, key string, pick func(key string)) *Segmented {
+	s := &Segmented{items: items, OnPick: pick}
+	s.ExtendBaseWidget(s)
+	s.SetKey(key)
+	return s
+}
+
+// Key returns the key chosen.
+func (s *Segmented) Key() string {
+	if s.sel < len(s.items) {
+		return s.items[s.sel].Key
+	}
+	return ""
+}
+
+// SetKey chooses without calling OnPick.
+func (s *Segmented) SetKey(key string) {
+	for i := range s.items {
+		if s.items[i].Key == key {
+			s.sel = i
+		}
+	}
+	s.Refresh()
+}
+
+func (s *Segmented) choose(i int) {
+	if i < 0 || i >= len(s.items) || i == s.sel {
+		return
+	}
+	s.sel = i
+	s.Refresh()
+	if s.OnPick != nil {
+		s.OnPick(s.items[i].Key)
+	}
+}
+
+func (s *Segmented) width(i int) float32 {
+	return textWidth(s.items[i].Text, SizeBody.in(s.Theme()), true) + 26*factorOf(s.Theme())
+}
+
+// MouseDown chooses at once.
+func (s *Segmented) MouseDown(e *desktop.MouseEvent) {
+	focusOn(s)
+	x := e.Position.X - 2
+	for i := range s.items {
+		if w := s.width(i); x < w {
+			s.choose(i)
+			return
+		} else {
+			x -= w
+		}
+	}
+}
+
+// MouseUp is part of desktop.Mouseable.
+func (s *Segmented) MouseUp(*desktop.MouseEvent) {}
+
+// FocusGained is part of fyne.Focusable.
+func (s *Segmented) FocusGained() { s.focused = true; s.Refresh() }
+
+// FocusLost is part of fyne.Focusable.
+func (s *Segmented) FocusLost() { s.focused = false; s.Refresh() }
+
+// TypedRune is part of fyne.Focusable.
+func (s *Segmented) TypedRune(rune) {}
+
+// TypedKey moves along the row.
+func (s *Segmented) TypedKey(k *fyne.KeyEvent) {
+	switch k.Name {
+	case fyne.KeyLeft, fyne.KeyUp:
+		s.choose(s.sel - 1)
+	case fyne.KeyRight, fyne.KeyDown:
+		s.choose(s.sel + 1)
+	default:
+		passKey(s, k)
+	}
+}
+
+// CreateRenderer is part of fyne.Widget.
+func (s *Segmented) CreateRenderer() fyne.WidgetRenderer {
+	track, thumb := canvas.NewRectangle(nil), canvas.NewRectangle(nil)
+	ring := canvas.NewRectangle(color.Transparent)
+	track.CornerRadius, thumb.CornerRadius, ring.CornerRadius, ring.StrokeWidth = 7, 5, 8, 2
+	d := &drawn{objects: []fyne.CanvasObject{track, thumb, ring}}
+	var texts []*canvas.Text
+	for range s.items {
+		t := canvas.NewText("", nil)
+		t.Alignment = fyne.TextAlignCenter
+		texts = append(texts, t)
+		d.objects = append(d.objects, t)
+	}
+	d.min = func() fyne.Size {
+		w := float32(4)
+		for i := range s.items {
+			w += s.width(i)
+		}
+		return fyne.NewSize(w, 34*factorOf(s.Theme()))
+	}
+	d.layout = func(size fyne.Size) {
+		w, h := d.min().Width, lineHeight(SizeBody.in(s.Theme()))
+		place(track, 0, 0, w, size.Height)
+		place(ring, -3, -3, w+6, size.Height+6)
+		x := float32(2)
+		for i, t := range texts {
+			place(t, x, (size.Height-h)/2, s.width(i), h)
+			if i == s.sel {
+				place(thumb, x, 2, s.width(i), size.Height-4)
+			}
+			x += s.width(i)
+		}
+	}
+	d.refresh = func() {
+		setFill(track, Colour(s, RoleHeader))
+		thumb.FillColor, thumb.StrokeColor, thumb.StrokeWidth = Colour(s, RoleCard), Colour(s, RoleOutline), 1
+		thumb.Refresh()
+		ring.StrokeColor = color.Transparent
+		if s.focused {
+			ring.StrokeColor = Colour(s, RoleAccent)
+		}
+		for i, t := range texts {
+			role := RoleMuted
+			if i == s.sel {
+				role = RoleInk
+			}
+			styleText(t, s.items[i].Text, SizeBody.in(s.Theme()), i == s.sel, s, role)
+		}
+		d.layout(s.Size())
+		ring.Refresh()
+	}
+	return d.start()
+}
