@@ -84,6 +84,9 @@ func (d ChangeData) clone() ChangeData {
 	d.Title = oneLine(d.Title)
 	d.Versions = append([]ChangeVersion(nil), d.Versions...)
 	d.Panels = append([]ChangePanel(nil), d.Panels...)
+	for i, v := range d.Versions {
+		d.Versions[i] = ChangeVersion{oneLine(v.Letter), oneLine(v.Name)}
+	}
 	for i := range d.Panels {
 		p := &d.Panels[i]
 		p.Label, p.Unit = oneLine(p.Label), oneLine(p.Unit)
@@ -168,7 +171,7 @@ func (d ChangeData) alt() string {
 	for _, p := range d.Panels {
 		var each []string
 		for i, c := range p.Changes {
-			v := words.Say("charts.alt.version", d.Versions[i].Letter, oneLine(d.Versions[i].Name))
+			v := words.Say("charts.alt.version", d.Versions[i].Letter, d.Versions[i].Name)
 			each = append(each, words.Say("charts.alt.value", strings.TrimSpace(v), c.label(p.Unit, withPercent)))
 		}
 		out = append(out, words.Say("charts.change.alt.panel", p.Label, p.original(), strings.Join(each, "; ")))

@@ -307,6 +307,24 @@ func TestDataIsCopied(t *testing.T) {
 	}
 }
 
+// Endless names once took seconds to measure.
+func TestEndlessTextsAreCut(t *testing.T) {
+	d := sampleData(8)
+	endless := strings.Repeat("leek ", 5000)
+	d.Title, d.Panels[0].Label, d.Panels[0].Unit = endless, endless, endless
+	for i := range d.Versions {
+		d.Versions[i] = ChangeVersion{endless, endless}
+	}
+	f := mustChange(t, d)
+	if n := len(f.Alt()); n > 40000 {
+		t.Errorf("text alternative has %d bytes", n)
+	}
+	if n := len([]rune(f.Title())); n != longest {
+		t.Errorf("title has %d letters, want %d", n, longest)
+	}
+	f.Image(320, 200, 1, ScreenLight)
+}
+
 func TestImageDecodesAsDrawn(t *testing.T) {
 	var b bytes.Buffer
 	if err := png.Encode(&b, mustChange(t, sampleData(4)).Image(300, 200, 1, ScreenDark)); err != nil {

@@ -82,7 +82,7 @@ func (f *Figure) on(c vg.CanvasSizer, px vg.Length, look Look) (err error) {
 
 // sheet paints the figure on a fresh sheet and returns it.
 func (f *Figure) sheet(c vg.CanvasSizer, px vg.Length, look Look) *sheet {
-	s := &sheet{Canvas: vgdraw.New(c), inks: inksOf(look), px: px, scale: 1}
+	s := &sheet{Canvas: vgdraw.New(c), inks: inksOf(look), px: px, scale: 1, widths: map[measured]vg.Length{}}
 	s.FillPolygon(s.inks.ground, corners(s.Rectangle))
 	f.paint(s)
 	return s

@@ -1,6 +1,27 @@
 package charts
 
-import "gonum.org/v1/plot/vg"
+import (
+	"strings"
+
+	"gonum.org/v1/plot/vg"
+)
+
+// longest is how many letters of a name or title a figure keeps; more could not
+// be read in any size, and measuring them would take seconds.
+const longest = 160
+
+// oneLine makes a person's text fit for a figure: no breaks, no runs of blanks,
+// not endless.
+func oneLine(text string) string {
+	if r := []rune(text); len(r) > 4*longest {
+		text = string(r[:4*longest])
+	}
+	text = strings.Join(strings.Fields(text), " ")
+	if r := []rune(text); len(r) > longest {
+		text = string(r[:longest-1]) + "…"
+	}
+	return text
+}
 
 // frame leaves a margin, writes the title at the top left in at most two lines,
 // and returns the room that is left.

@@ -2,7 +2,6 @@ package charts
 
 import (
 	"math"
-	"strings"
 
 	"gonum.org/v1/plot/vg"
 )
@@ -74,6 +73,3 @@ func (s *sheet) marker(style int, c vg.Point, r vg.Length) {
 	s.SetColor(s.inks.versions[style].edge)
 	s.Fill(p)
 }
-
-// oneLine makes a person's text fit for one line: no breaks, no runs of blanks.
-func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }

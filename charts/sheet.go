@@ -37,6 +37,8 @@ type sheet struct {
 	scale float64   // text size multiplier, 1 unless the sheet is small
 	texts []textBox // what was written and where, for the tests
 	bars  int       // bars drawn, for the tests
+
+	widths map[measured]vg.Length
 }
 
 // textBox is one written line and the room it takes.
@@ -71,10 +73,24 @@ func (s *sheet) face(p pen) font.Face {
 	return f
 }
 
-// width returns how wide the text is written with p, in points.
+// measured is the key under which a width is kept.
+type measured struct {
+	text string
+	size vg.Length
+	bold bool
+}
+
+// width returns how wide the text is written with p, in points. Planning asks
+// for the same texts again and again, so widths are kept.
 func (s *sheet) width(p pen, text string) vg.Length {
-	f := s.face(p)
-	return f.Width(text)
+	k := measured{text, s.pt(p.size), p.bold}
+	w, ok := s.widths[k]
+	if !ok {
+		f := s.face(p)
+		w = f.Width(text)
+		s.widths[k] = w
+	}
+	return w
 }
 
 // The height of capitals and the depth of descenders of Liberation Sans, in
@@ -85,7 +101,7 @@ const capHeight, descent = 0.688, 0.21
 // part of it lies at x: 0 the left end, 0.5 the middle, 1 the right end.
 func (s *sheet) write(p pen, x, y vg.Length, align float64, text string) vg.Rectangle {
 	f := s.face(p)
-	w := f.Width(text)
+	w := s.width(p, text)
 	x -= w * vg.Length(align)
 	base := s.snap(y - f.Font.Size*capHeight/2)
 	if text != "" {
