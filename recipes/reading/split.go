@@ -1,0 +1,174 @@
+package reading
+
+import (
+	"strings"
+
+	"parewell/recipes"
+)
+
+// ReadLines reads one written line that may name several ingredients: "½ tsp
+// each cumin and coriander", "salt and pepper", "zest and juice of 2 limes".
+// Each becomes a line whose Text can be read again by itself; the Note of
+// split lines keeps what was written.
+func ReadLines(text string, opt Options) []*recipes.Line {
+	parts := splitLine(clean(text), opt)
+	out := make([]*recipes.Line, len(parts))
+	for i, p := range parts {
+		out[i] = ReadLine(p, opt)
+		if len(parts) > 1 {
+			out[i].Note = clean(text)
+		}
+	}
+	return out
+}
+
+// splitLine returns the texts of the ingredients a line names.
+func splitLine(text string, opt Options) []string {
+	if parts := splitZestAndJuice(text); parts != nil {
+		return parts
+	}
+	if parts := splitEach(text, opt); parts != nil {
+		return parts
+	}
+	if parts := splitSeasoning(text); parts != nil {
+		return parts
+	}
+	return []string{text}
+}
+
+// splitZestAndJuice parts "zest and juice of 2 limes" into its two foods.
+func splitZestAndJuice(text string) []string {
+	bare, n := cutNotes(text)
+	rest, part := cutPart(bare)
+	if part == "" {
+		_, fruit := readAmount(bare, 0)
+		low := fold(fruit)
+		if !hasAny(low, "zest and juice", "juice and zest", "juiced and zested", "zested and juiced", "juice and grated zest", "grated zest and juice", "finely grated zest and juice", "zest & juice") || citrusIn(low) == "" || n.food != "" {
+			return nil
+		}
+		head, _, found := strings.Cut(bare, ",")
+		if !found {
+			return nil
+		}
+		rest, part = strings.TrimSpace(head), "zest and juice"
+	}
+	if !splitsZest(part) || citrusIn(fold(rest)) == "" || len(n.other) > 0 || n.grams > 0 {
+		return nil
+	}
+	return []string{"juice of " + rest, "zest of " + rest}
+}
+
+// splitEach parts "1 tsp each cumin, coriander and paprika".
+func splitEach(text string, opt Options) []string {
+	low := strings.ToLower(text)
+	i := wordIndex(low, "each")
+	if i < 0 || len(low) != len(text) || strings.Contains(text, "[") {
+		return nil
+	}
+	head := strings.TrimSpace(text[:i])
+	a, rest := readAmount(head, opt.System)
+	if !a.found {
+		return nil
+	}
+	list := strings.TrimSpace(text[i+len("each"):])
+	list = strings.TrimLeft(list, ": ")
+	list, _ = cutAny(list, "of", "of the")
+	if strings.Trim(rest, " :") != "" { // "salt and pepper, 1 tsp each" is read by its name
+		return nil
+	}
+	names := splitNames(list)
+	if len(names) < 2 {
+		return nil
+	}
+	out := make([]string, len(names))
+	for j, n := range names {
+		out[j] = strings.TrimSpace(strings.TrimRight(head, ": ")) + " " + n
+	}
+	return out
+}
+
+// splitNames parts a list at commas and "and".
+func splitNames(list string) []string {
+	list = strings.NewReplacer(" and ", ",", " & ", ",", " + ", ",", ";", ",").Replace(list)
+	var out []string
+	for _, n := range strings.Split(list, ",") {
+		n = strings.TrimSpace(n)
+		n, _ = cutAny(n, "and")
+		if n == "" || describes(n) && len(out) > 0 {
+			continue
+		}
+		out = append(out, n)
+	}
+	return out
+}
+
+// splitSeasoning parts "salt and pepper", with or without an amount.
+func splitSeasoning(text string) []string {
+	bare := strings.NewReplacer(" & ", " and ", "&", " and ", " + ", " and ").Replace(text)
+	low := strings.ToLower(bare)
+	if len(low) != len(bare) || strings.Contains(text, "[") {
+		return nil
+	}
+	i := strings.Index(low, " and ")
+	if i <= 0 {
+		return nil
+	}
+	left, right := strings.TrimSpace(bare[:i]), strings.TrimSpace(bare[i+5:])
+	l, r := fold(left), fold(right)
+	switch {
+	case endsWithWord(l, "salt") && pepperFirst(r):
+	case pepperLast(l) && saltFirst(r):
+	default:
+		return nil
+	}
+	head, tail := right, ""
+	if j := strings.IndexAny(right, ",("); j > 0 {
+		head, tail = strings.TrimSpace(right[:j]), strings.TrimSpace(strings.TrimLeft(right[j:], ", "))
+	} else if k := wordIndex(r, "to taste"); k > 0 && len(r) == len(right) {
+		head, tail = strings.TrimSpace(right[:k]), right[k:]
+	}
+	out := []string{left, head}
+	if a, _ := readAmount(left, 0); a.found && startsAmount(left) {
+		if b, _ := readAmount(head, 0); !b.found { // "1 tsp salt and pepper": the amount is the salt's
+			out[1] = head + ", to taste"
+			return out
+		}
+	}
+	if tail != "" {
+		out[0] += ", " + tail
+		out[1] += ", " + tail
+	}
+	return out
+}
+
+func endsWithWord(s, w string) bool { return s == w || strings.HasSuffix(s, " "+w) }
+
+// pepperFirst tells that what follows "salt and" is pepper, the spice.
+func pepperFirst(s string) bool {
+	s = strings.TrimSpace(s)
+	list := words(s)
+	for i, w := range list {
+		if w == "pepper" || w == "peppercorns" {
+			return i <= 5
+		}
+		if w != "freshly" && w != "fresh" && w != "ground" && w != "black" && w != "white" && w != "cracked" && w != "milled" && w != "coarsely" && w != "a" && w != "pinch" && w != "of" && w != "tsp" && w != "teaspoon" && !startsDigit(w) {
+			return false
+		}
+	}
+	return false
+}
+
+func pepperLast(s string) bool { return endsWithWord(s, "pepper") && pepperFirst(s) }
+
+func saltFirst(s string) bool {
+	for _, w := range words(s) {
+		switch w {
+		case "salt":
+			return true
+		case "sea", "kosher", "fine", "flaky", "table", "coarse":
+		default:
+			return false
+		}
+	}
+	return false
+}

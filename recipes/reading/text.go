@@ -1,0 +1,392 @@
+package reading
+
+import (
+	"html"
+	"strconv"
+	"strings"
+
+	"parewell/recipes/problem"
+)
+
+// row is one line of the pasted text.
+type row struct {
+	at    int    // line number from 1
+	raw   string // trimmed, marks kept
+	text  string // cleaned
+	blank bool   // a blank line stands before it
+}
+
+// ReadText reads a recipe from text pasted from anywhere: title, servings,
+// headed sections, ingredients, steps. Lines that are no part of a recipe come
+// back in Skipped with a reason. It is an error when no ingredient is found.
+func ReadText(text string, opt Options) (*Draft, error) {
+	d := &Draft{}
+	rows := rowsOf(text)
+	if len(rows) == 0 {
+		return nil, problem.New(opt.Where, "there is no text to read", "paste a recipe with its ingredients, one on a line")
+	}
+	p := &textReader{draft: d, opt: opt, rows: rows}
+	p.read()
+	if len(d.Lines) == 0 {
+		return nil, problem.New(whereLine(opt.Where, rows[0].at), "no ingredients were found", "put each ingredient on a line of its own, with its amount first")
+	}
+	d.settle(opt)
+	return d, nil
+}
+
+func whereLine(where string, at int) string {
+	if where == "" {
+		return "line " + strconv.Itoa(at)
+	}
+	return where + ", line " + strconv.Itoa(at)
+}
+
+// rowsOf splits text into rows without blank ones.
+func rowsOf(text string) []row {
+	text = strings.NewReplacer("\r\n", "\n", "\r", "\n", "\u2028", "\n", "\u2029", "\n", "\f", "\n", "\v", "\n").Replace(text)
+	if strings.Contains(text, "&") {
+		text = html.UnescapeString(text)
+	}
+	var rows []row
+	blank := true
+	for i, raw := range strings.Split(text, "\n") {
+		raw = squeeze(tidy.Replace(raw))
+		if strings.Trim(raw, bullets+" =.") == "" {
+			blank = true
+			continue
+		}
+		rows = append(rows, row{at: i + 1, raw: raw, text: clean(raw), blank: blank})
+		blank = false
+	}
+	return rows
+}
+
+// textReader walks the rows once headings or looks have divided them.
+type textReader struct {
+	draft   *Draft
+	opt     Options
+	rows    []row
+	section string
+	notes   []string // headnote
+}
+
+// read divides the rows into head, ingredients and method.
+func (p *textReader) read() {
+	from, to, method := p.divide()
+	p.head(p.rows[:from])
+	p.ingredients(p.rows[from:to])
+	p.method(p.rows[method:])
+	p.draft.Headnote = strings.Join(p.notes, "\n")
+}
+
+// divide finds the ingredients: rows from..to-1; the method starts at method.
+func (p *textReader) divide() (from, to, method int) {
+	ing, met := -1, -1
+	for i, r := range p.rows {
+		switch h, _ := readHeading(r.raw); {
+		case h == ingredientsHead && ing < 0:
+			ing = i
+		case h == methodHead && met < 0 && (ing >= 0 || p.ingredientsBefore(i)):
+			met = i
+		}
+	}
+	switch {
+	case ing >= 0 && met > ing:
+		return ing, met, met
+	case ing >= 0:
+		return ing, p.runEnd(ing + 1), p.runEnd(ing + 1)
+	case met >= 0:
+		return p.runStart(met), met, met
+	}
+	return p.byLooks()
+}
+
+func (p *textReader) ingredientsBefore(i int) bool {
+	for _, r := range p.rows[:i] {
+		if looksIngredient(r.raw) {
+			return true
+		}
+	}
+	return false
+}
+
+// runStart finds the first ingredient before row end.
+func (p *textReader) runStart(end int) int {
+	first := end
+	for i := end - 1; i >= 1; i-- {
+		if looksIngredient(p.rows[i].raw) {
+			first = i
+		}
+	}
+	for first > 1 && first < end {
+		if _, ok := partHeading(p.rows[first-1].raw, false); ok {
+			first--
+			continue
+		}
+		break
+	}
+	return first
+}
+
+// runEnd finds where a run of ingredients stops and the method starts.
+func (p *textReader) runEnd(start int) int {
+	for i := start; i < len(p.rows); i++ {
+		h, _ := readHeading(p.rows[i].raw)
+		if h == methodHead || h == asideHead || looksStep(p.rows[i].raw) && !p.ingredientsSoon(i) {
+			return i
+		}
+	}
+	return len(p.rows)
+}
+
+// ingredientsSoon tells whether ingredients go on right after row i.
+func (p *textReader) ingredientsSoon(i int) bool {
+	for _, r := range p.rows[i+1 : min(i+4, len(p.rows))] {
+		if looksIngredient(r.raw) {
+			return true
+		}
+	}
+	return false
+}
+
+// byLooks divides a text without headings by the first run of ingredients.
+func (p *textReader) byLooks() (from, to, method int) {
+	from = -1
+	for i, r := range p.rows {
+		if looksIngredient(r.raw) && (i > 0 || !p.titleLike(i)) {
+			from = i
+			break
+		}
+	}
+	if from < 0 {
+		return len(p.rows), len(p.rows), len(p.rows)
+	}
+	to = p.runEnd(from)
+	if from > 1 {
+		if _, ok := partHeading(p.rows[from-1].raw, false); ok {
+			from--
+		}
+	}
+	return from, to, to
+}
+
+// titleLike guards a title that starts with a number ("3 bean chilli").
+func (p *textReader) titleLike(i int) bool {
+	if i != 0 || len(p.rows) < 3 || !p.rows[1].blank {
+		return false
+	}
+	a, _ := readAmount(p.rows[i].text, p.opt.System)
+	return a.unit == nil && a.grams == 0
+}
+
+// head reads title, servings and headnote.
+func (p *textReader) head(rows []row) {
+	for _, r := range rows {
+		h, rest := readHeading(r.raw)
+		if h != noHeading {
+			if rest != "" && rest != r.raw {
+				p.draft.readServings(rest)
+			}
+			continue
+		}
+		if p.facts(r) {
+			continue
+		}
+		if p.draft.Title == "" {
+			p.draft.Title = strings.TrimSpace(strings.Trim(trimTitle(r.text), ":#* "))
+			continue
+		}
+		p.notes = append(p.notes, r.text)
+	}
+}
+
+func trimTitle(s string) string {
+	rest, _ := cutAny(s, "recipe:", "title:", "recipe for")
+	return rest
+}
+
+// facts takes rows that say how many it serves, and page furniture; false for
+// anything else. A row of several facts ("Serves 4 | Prep 10 min") is parted.
+func (p *textReader) facts(r row) bool {
+	if p.draft.readServings(r.text) {
+		return true
+	}
+	parts := strings.FieldsFunc(r.text, func(c rune) bool { return c == '|' || c == '•' || c == '·' || c == ';' || c == '/' })
+	if len(parts) > 1 && len(r.text) < 120 {
+		taken := false
+		for _, s := range parts {
+			s = strings.TrimSpace(s)
+			taken = p.draft.readServings(s) || isFurniture(s) != "" || taken
+		}
+		if taken {
+			return true
+		}
+	}
+	reason := isFurniture(r.text)
+	if reason == "" {
+		reason = isFurniture(r.raw)
+	}
+	if reason == "" {
+		return false
+	}
+	p.skip(r, reason)
+	return true
+}
+
+func (p *textReader) skip(r row, reason string) {
+	p.draft.Skipped = append(p.draft.Skipped, Skipped{At: r.at, Text: r.raw, Reason: reason})
+}
+
+// ingredients reads the ingredient rows with the headings between them.
+func (p *textReader) ingredients(rows []row) {
+	aside := false
+	for i := 0; i < len(rows); i++ {
+		r := rows[i]
+		h, rest := readHeading(r.raw)
+		switch {
+		case h == ingredientsHead:
+			aside = false
+			if rest != "" && !p.draft.readServings(rest) && looksIngredient(rest) {
+				p.ingredient(row{at: r.at, raw: rest, text: clean(rest)})
+			}
+			continue
+		case h == asideHead:
+			aside = true
+			p.skip(r, "notes")
+			continue
+		case aside && !looksIngredient(r.raw):
+			p.skip(r, "notes")
+			continue
+		}
+		aside = false
+		if name, ok := partHeading(r.raw, followedByIngredient(rows, i)); ok && !startsAmount(r.text) {
+			p.section = name
+			continue
+		}
+		if p.facts(r) {
+			continue
+		}
+		for i+1 < len(rows) && wraps(r, rows[i+1]) {
+			i++
+			r.text += " " + rows[i].text
+		}
+		p.ingredient(r)
+	}
+}
+
+func followedByIngredient(rows []row, i int) bool {
+	return i+1 < len(rows) && startsAmount(rows[i+1].text)
+}
+
+// wraps tells that the next row goes on with this one: this ends in a comma or
+// an open bracket, the next starts small.
+func wraps(r, next row) bool {
+	if next.blank || next.text == "" {
+		return false
+	}
+	c := next.raw[0]
+	small := c >= 'a' && c <= 'z' || c == '('
+	open := strings.HasSuffix(r.text, ",") || strings.Count(r.text, "(") > strings.Count(r.text, ")")
+	return open && (small || strings.Count(r.text, "(") > strings.Count(r.text, ")")) && !startsAmount(next.text)
+}
+
+// ingredient reads one row as ingredient lines.
+func (p *textReader) ingredient(r row) {
+	opt := p.opt
+	opt.Section = p.section
+	text := r.text
+	if rest, ok := numbered(text); ok && startsAmount(rest) {
+		text = rest
+	}
+	p.draft.Lines = append(p.draft.Lines, ReadLines(text, opt)...)
+}
+
+// method reads the steps.
+func (p *textReader) method(rows []row) {
+	aside := false
+	for _, r := range rows {
+		h, rest := readHeading(r.raw)
+		switch {
+		case h == methodHead:
+			aside = false
+			if rest != "" && rest != r.raw {
+				p.step(row{at: r.at, raw: rest, text: rest, blank: true})
+			}
+			continue
+		case h == asideHead:
+			aside = true
+			p.skip(r, "notes")
+			continue
+		case aside:
+			p.skip(r, "notes")
+			continue
+		}
+		if len(r.text) < 60 && p.facts(r) {
+			continue
+		}
+		p.step(r)
+	}
+}
+
+// step adds a row to the steps: a new one, or more of the last where a
+// sentence was broken over lines.
+func (p *textReader) step(r row) {
+	text, isNew := numbered(r.raw)
+	text = clean(text)
+	if text == "" || stepLabel(text) {
+		return
+	}
+	steps := p.draft.Steps
+	if n := len(steps); n > 0 && !isNew && !r.blank && !bulleted(r.raw) && !endsSentence(steps[n-1]) {
+		steps[n-1] += " " + text
+		return
+	}
+	p.draft.Steps = append(steps, text)
+}
+
+func bulleted(s string) bool {
+	return s != "" && strings.ContainsAny(firstOfString(s), bullets)
+}
+
+func firstOfString(s string) string {
+	for _, r := range s {
+		return string(r)
+	}
+	return ""
+}
+
+func endsSentence(s string) bool {
+	return strings.HasSuffix(s, ".") || strings.HasSuffix(s, "!") || strings.HasSuffix(s, "?") || strings.HasSuffix(s, ".)") || strings.HasSuffix(s, ":")
+}
+
+// stepLabel tells "Step 1" standing alone.
+func stepLabel(s string) bool {
+	rest, ok := cut(s, "step")
+	return ok && strings.Trim(rest, "0123456789 .:") == ""
+}
+
+// numbered cuts "1.", "2)", "Step 3:" off the front of a step.
+func numbered(s string) (string, bool) {
+	t := strings.TrimLeft(s, " *#"+"•")
+	lead := false
+	if rest, ok := cut(t, "step"); ok && startsDigit(rest) {
+		t, lead = rest, true
+	}
+	i := 0
+	for i < len(t) && t[i] >= '0' && t[i] <= '9' {
+		i++
+	}
+	if i == 0 || i > 2 {
+		return s, false
+	}
+	rest := t[i:]
+	mark := strings.HasPrefix(rest, ".") || strings.HasPrefix(rest, ")") || strings.HasPrefix(rest, ":") || strings.HasPrefix(rest, " -")
+	if !mark && !lead {
+		return s, false
+	}
+	rest = strings.TrimLeft(rest, ".):- ")
+	if strings.HasPrefix(t[i:], ".") && len(t) > i+1 && t[i+1] >= '0' && t[i+1] <= '9' {
+		return s, false // "1.5 kg"
+	}
+	return rest, true
+}
