@@ -94,6 +94,7 @@ func (b *Button) SetEnabled(on bool) {
 func (b *Button) Press() {
 	if !b.disabled && b.OnPress != nil {
 		b.hint.hide()
+		CommitEdits(fyne.CurrentApp().Driver().CanvasForObject(b))
 		b.OnPress()
 	}
 }

@@ -56,13 +56,24 @@ func ShowDialog(w fyne.Window, o DialogOptions) *Dialog {
 	openDialogs = append(openDialogs, d)
 	d.canvas.Overlays().Add(d.overlay)
 	d.overlay.Resize(d.canvas.Size())
+	d.focusFirst()
+	// Opened by a press, the driver takes the keyboard away once the press is
+	// handled: ask again after it.
+	timing.Do(func() {
+		if dialogOn(d.canvas) == d && d.canvas.Focused() == nil {
+			d.focusFirst()
+		}
+	})
+	return d
+}
+
+func (d *Dialog) focusFirst() {
 	switch {
-	case o.First != nil:
-		d.canvas.Focus(o.First)
+	case d.options.First != nil:
+		d.canvas.Focus(d.options.First)
 	case d.ok != nil:
 		d.canvas.Focus(d.ok)
 	}
-	return d
 }
 
 // body builds title, content and the row of buttons.

@@ -81,6 +81,12 @@ func (ed *Editor) Close(keep bool) { ed.end(keep, nil, MoveNone) }
 // Open says whether the edit is still going on.
 func (ed *Editor) Open() bool { return ed != nil && !ed.ended }
 
+// move puts the field over a part of an object again.
+func (ed *Editor) move(over fyne.CanvasObject, f frame) {
+	at := ed.layer.at(over)
+	place(ed.holder, at.X+f.x, at.Y+f.y, f.w, f.h)
+}
+
 func (ed *Editor) end(keep bool, picked *Suggestion, move Move) {
 	if ed.ended {
 		return

@@ -26,3 +26,25 @@ func modifiers() fyne.KeyModifier {
 	}
 	return 0
 }
+
+// leaver is a field with typed text that is not committed yet.
+type leaver interface{ leave() }
+
+// CommitEdits commits what is being typed on a canvas. Clicking a button leaves
+// the keyboard in the field, so every command starts with this; our own buttons
+// do it by themselves, menu items must.
+func CommitEdits(c fyne.Canvas) {
+	if c == nil {
+		return
+	}
+	if f, ok := c.Focused().(leaver); ok {
+		f.leave()
+	}
+}
+
+func (e *Entry) leave() {
+	e.complete.close()
+	e.commit()
+}
+
+func (e *editorEntry) leave() { e.ed.end(true, nil, MoveNone) }

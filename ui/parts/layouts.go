@@ -131,24 +131,71 @@ func (l *lineLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
 	return m
 }
 
-// widths gives each object its least width and the growing ones an equal share
-// of what is left.
+// widths gives each object its least width, then what text would like to have,
+// and the growing ones an equal share of what is left.
 func (l *lineLayout) widths(objects []fyne.CanvasObject, width float32) []float32 {
 	spare := width - l.MinSize(objects).Width
 	growers := 0
-	for _, o := range objects {
-		if o.Visible() && l.grows(o) {
-			growers++
-		}
-	}
 	ws := make([]float32, len(objects))
 	for i, o := range objects {
 		ws[i] = o.MinSize().Width
-		if l.grows(o) && spare > 0 {
+		switch {
+		case !o.Visible():
+		case l.grows(o):
+			growers++
+		default:
+			add := fyne.Max(0, fyne.Min(naturalWidth(o)-ws[i], spare))
+			ws[i] += add
+			spare -= add
+		}
+	}
+	for i, o := range objects {
+		if spare > 0 && o.Visible() && l.grows(o) {
 			ws[i] += spare / float32(growers)
 		}
 	}
 	return ws
+}
+
+// naturalWidth is the width at which text in an object would not wrap; other
+// things want their least width.
+func naturalWidth(o fyne.CanvasObject) float32 {
+	switch x := o.(type) {
+	case *Text:
+		return x.Natural() + 1
+	case *fyne.Container:
+		if l, ok := x.Layout.(interface {
+			naturalWidth([]fyne.CanvasObject) float32
+		}); ok {
+			return l.naturalWidth(x.Objects)
+		}
+	}
+	return o.MinSize().Width
+}
+
+func widest(objects []fyne.CanvasObject) float32 {
+	var w float32
+	for _, o := range objects {
+		if o.Visible() {
+			w = fyne.Max(w, naturalWidth(o))
+		}
+	}
+	return w
+}
+
+func (l *rowsLayout) naturalWidth(o []fyne.CanvasObject) float32 { return widest(o) }
+func (l *padLayout) naturalWidth(o []fyne.CanvasObject) float32  { return widest(o) + l.left + l.right }
+func (midLayout) naturalWidth(o []fyne.CanvasObject) float32     { return widest(o) }
+
+func (l *lineLayout) naturalWidth(objects []fyne.CanvasObject) float32 {
+	w, n := float32(0), 0
+	for _, o := range objects {
+		if o.Visible() {
+			w += naturalWidth(o)
+			n++
+		}
+	}
+	return w + l.gap*float32(max(n-1, 0))
 }
 
 func (l *lineLayout) heightFor(objects []fyne.CanvasObject, width float32) float32 {
@@ -175,71 +222,6 @@ func (l *lineLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 		o.Move(fyne.NewPos(x, (size.Height-h)/2))
 		o.Resize(fyne.NewSize(w, h))
 		x += w + l.gap
-	}
-}
-
-// Columns puts objects side by side at shares of the width (2, 1 = two thirds
-// and one third), each as tall as the whole.
-func Columns(gap float32, shares []float32, objects ...fyne.CanvasObject) *fyne.Container {
-	return container.New(&columnsLayout{gap: gap, shares: shares}, objects...)
-}
-
-type columnsLayout struct {
-	gap    float32
-	shares []float32
-	width  float32
-}
-
-func (l *columnsLayout) widths(objects []fyne.CanvasObject, width float32) []float32 {
-	ws := make([]float32, len(objects))
-	var sum float32
-	n := 0
-	for i, o := range objects {
-		if o.Visible() {
-			ws[i] = 1
-			if i < len(l.shares) {
-				ws[i] = l.shares[i]
-			}
-			sum += ws[i]
-			n++
-		}
-	}
-	space := width - l.gap*float32(max(n-1, 0))
-	for i := range ws {
-		if sum > 0 {
-			ws[i] *= space / sum
-		}
-	}
-	return ws
-}
-
-func (l *columnsLayout) heightFor(objects []fyne.CanvasObject, width float32) float32 {
-	var h float32
-	for i, w := range l.widths(objects, width) {
-		if objects[i].Visible() {
-			h = fyne.Max(h, heightFor(objects[i], w))
-		}
-	}
-	return h
-}
-
-func (l *columnsLayout) MinSize(objects []fyne.CanvasObject) fyne.Size {
-	m := (&lineLayout{gap: l.gap}).MinSize(objects)
-	if l.width > 0 {
-		m.Height = l.heightFor(objects, l.width)
-	}
-	return m
-}
-
-func (l *columnsLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
-	l.width = size.Width
-	var x float32
-	for i, w := range l.widths(objects, size.Width) {
-		if objects[i].Visible() {
-			objects[i].Move(fyne.NewPos(x, 0))
-			objects[i].Resize(fyne.NewSize(w, size.Height))
-			x += w + l.gap
-		}
 	}
 }
 

@@ -38,6 +38,7 @@ type Matrix struct {
 	press   lastPress
 	editor  *Editor
 	editing cellID
+	editKey string // key of the row being edited
 	hint    tipper
 
 	panes  [4]*pane // by paneKind
@@ -46,6 +47,7 @@ type Matrix struct {
 	header *rowView
 	bars   [2]*scrollThumb // vertical, horizontal
 	drawer *matrixRenderer
+	probe  probe
 }
 
 type cellID struct{ row, col int }
@@ -81,10 +83,10 @@ func (m *Matrix) SelectedKey() string {
 func (m *Matrix) SetData(d MatrixData) {
 	old := m.data
 	m.data = d
+	m.probe.valid = false
 	m.keepSelection(&old)
 	if !m.sized || m.drawer == nil {
-		m.Refresh()
-		return
+		return // drawn when it is first laid out
 	}
 	same := sameColumns(old.Columns, d.Columns) && len(old.Rows) == len(d.Rows)
 	if same && m.unchanged(&old) {
@@ -180,12 +182,27 @@ func (m *Matrix) HeightFor(width float32) float32 {
 	if !m.Whole {
 		return m.MinSize().Height
 	}
-	if !m.sized || m.geo.viewport.Width != width {
+	if m.sized && m.geo.viewport.Width == width {
+		return m.fullHeight(width)
+	}
+	if m.probe.width != width || !m.probe.valid {
+		kept := m.geo // the table on screen stays as it is
 		m.measure()
 		m.fitColumns(width)
 		m.stackRows()
-		m.sized = false
+		m.probe = probe{width: width, height: m.fullHeight(width), valid: true}
+		m.geo = kept
 	}
+	return m.probe.height
+}
+
+// probe remembers the height at a width the table does not have.
+type probe struct {
+	width, height float32
+	valid         bool
+}
+
+func (m *Matrix) fullHeight(width float32) float32 {
 	h := m.geo.head + fyne.Max(m.geo.height(), m.emptyHeight())
 	if m.geo.first()+m.geo.right() > width+0.5 {
 		h += thumbSide
@@ -214,6 +231,7 @@ func (m *Matrix) relayout() {
 	m.setOffset(m.offset)
 	m.drawHeader()
 	m.drawRows()
+	m.followEdit()
 }
 
 // matrixRenderer lays the four panes out.
@@ -274,6 +292,7 @@ func (r *matrixRenderer) Refresh() {
 	}
 	styleText(r.empty, m.data.Empty, SizeBody.in(m.Theme()), false, m, RoleMuted)
 	m.forgetViews()
+	m.probe.valid = false
 	m.relayout()
 }
 

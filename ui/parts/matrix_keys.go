@@ -228,26 +228,18 @@ func (m *Matrix) startEdit(text string, selectAll bool) {
 	m.closeEditor()
 	m.reveal()
 	id := m.sel
-	p := m.panes[paneBody]
-	if id.col == 0 {
-		p = m.panes[paneSide]
-	}
-	f := m.cellFrame(id)
 	cell := *m.data.cell(id.row, id.col)
 	edit := Edit{Text: text, SelectAll: selectAll, Multi: cell.Wrap}
 	if m.Suggest != nil {
 		edit.Source = func(s string) []Suggestion { return m.Suggest(id.row, id.col, s) }
 	}
 	key := m.data.Rows[id.row].Key
+	m.editKey = key
 	edit.Done = func(s string, picked *Suggestion, move Move) { m.edited(id, key, s, picked, move) }
 	edit.Cancel = func() { m.afterEdit(MoveNone, true) }
-	w := fyne.Max(f.w, 90*m.geo.factor)
-	h := f.h
-	if cell.Wrap {
-		h = fyne.Max(h, 3*m.geo.line)
-	}
 	m.editing = id
-	m.editor = OpenEditor(p, fyne.NewPos(f.x, f.y-1), fyne.NewSize(w, h+1), edit)
+	p, f := m.editArea(id)
+	m.editor = OpenEditor(p, fyne.NewPos(f.x, f.y), fyne.NewSize(f.w, f.h), edit)
 }
 
 // edited hands a finished edit on, unless nothing changed or its row has gone.
@@ -263,6 +255,41 @@ func (m *Matrix) edited(id cellID, key, text string, picked *Suggestion, move Mo
 		}
 	}
 	m.afterEdit(move, move != MoveNone)
+	if picked != nil { // the driver takes the keyboard away after a press on the list
+		timing.Do(func() { m.takeFocus() })
+	}
+}
+
+// editArea is where the field over a cell goes, in the cell's pane.
+func (m *Matrix) editArea(id cellID) (*pane, frame) {
+	p, f := m.panes[paneBody], m.cellFrame(id)
+	if id.col == 0 {
+		p = m.panes[paneSide]
+	}
+	f.w, f.y, f.h = fyne.Max(f.w, 90*m.geo.factor), f.y-1, f.h+1
+	if m.data.cell(id.row, id.col).Wrap {
+		f.h = fyne.Max(f.h, 3*m.geo.line)
+	}
+	return p, f
+}
+
+// followEdit keeps an open field over its cell when the table changes under it,
+// and drops it when its row has gone.
+func (m *Matrix) followEdit() {
+	if !m.editor.Open() {
+		return
+	}
+	row := m.editing.row
+	if m.editKey != "" {
+		row = sameKeyRow(m.data.Rows, m.editKey, -1)
+	}
+	if row < 0 || row >= len(m.data.Rows) || m.editing.col >= len(m.data.Columns) {
+		m.editor.Close(false)
+		return
+	}
+	m.editing.row = row
+	p, f := m.editArea(m.editing)
+	m.editor.move(p, f)
 }
 
 func (m *Matrix) afterEdit(move Move, refocus bool) {
@@ -284,5 +311,51 @@ func (m *Matrix) afterEdit(move Move, refocus bool) {
 func (m *Matrix) closeEditor() {
 	if m.editor.Open() {
 		m.editor.Close(true)
+	}
+}
+
+// TypedShortcut copies, cuts and pastes the selected cell, and takes Ctrl+Home
+// and Ctrl+End, which the driver sends as shortcuts. Others go to the window.
+func (m *Matrix) TypedShortcut(s fyne.Shortcut) {
+	cell := m.data.cell(m.sel.row, m.sel.col)
+	switch x := s.(type) {
+	case *fyne.ShortcutCopy:
+		fyne.CurrentApp().Clipboard().SetContent(copyText(cell))
+	case *fyne.ShortcutCut:
+		fyne.CurrentApp().Clipboard().SetContent(copyText(cell))
+		if cell.Editable {
+			m.clear(cell)
+		}
+	case *fyne.ShortcutPaste:
+		m.paste(cell, fyne.CurrentApp().Clipboard().Content())
+	case *desktop.CustomShortcut:
+		if x.Modifier != fyne.KeyModifierShortcutDefault || !m.moveKey(x.KeyName, true) {
+			m.passShortcut(s)
+		}
+	default:
+		m.passShortcut(s)
+	}
+}
+
+func copyText(cell *Cell) string {
+	if cell.Sub == "" {
+		return cell.Text
+	}
+	return cell.Text + " " + cell.Sub
+}
+
+// paste replaces an editable cell's text with the first line of what was copied.
+func (m *Matrix) paste(cell *Cell, text string) {
+	line, _, _ := strings.Cut(strings.TrimSpace(text), "\n")
+	line, _, _ = strings.Cut(line, "\t")
+	if cell.Editable && line != "" && m.OnEdit != nil {
+		m.OnEdit(m.sel.row, m.sel.col, strings.TrimSpace(line))
+	}
+}
+
+func (m *Matrix) passShortcut(s fyne.Shortcut) {
+	c := fyne.CurrentApp().Driver().CanvasForObject(m)
+	if h, ok := c.(fyne.Shortcutable); ok {
+		h.TypedShortcut(s)
 	}
 }

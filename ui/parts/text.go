@@ -19,6 +19,23 @@ type Text struct {
 	text  string
 	width float32 // last width wrapped for, 0 before the first layout
 	lines []*canvas.Text
+	last  wrapping
+}
+
+// wrapping remembers the last lines, because every frame asks for the height.
+type wrapping struct {
+	text        string
+	width, size float32
+	bold        bool
+	lines       []string
+}
+
+func (t *Text) wrapped(width float32) []string {
+	size := t.size()
+	if w := &t.last; w.lines == nil || w.text != t.text || w.width != width || w.size != size || w.bold != t.Bold {
+		t.last = wrapping{t.text, width, size, t.Bold, wrap(t.text, width, size, t.Bold)}
+	}
+	return t.last.lines
 }
 
 // NewText returns body text in ink that wraps.
@@ -75,7 +92,7 @@ func (t *Text) HeightFor(width float32) float32 {
 	if t.OneLine || width <= 0 {
 		return lineHeight(size)
 	}
-	return lineHeight(size) * float32(len(wrap(t.text, width, size, t.Bold)))
+	return lineHeight(size) * float32(len(t.wrapped(width)))
 }
 
 func (t *Text) size() float32 { return t.Scale.in(t.Theme()) }
@@ -131,7 +148,7 @@ func (r *textRenderer) split() []string {
 	case t.OneLine:
 		return []string{cut(t.text, t.width, t.size(), t.Bold)}
 	}
-	return wrap(t.text, t.width, t.size(), t.Bold)
+	return t.wrapped(t.width)
 }
 
 func (r *textRenderer) Refresh() {
