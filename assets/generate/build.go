@@ -133,7 +133,7 @@ func stateOf(r row, published string) string {
 	switch r.Group {
 	case "bread and baked goods", "condiments and sauces", "soups and stocks", "drinks and alcohol", "fats and oils", "dairy":
 		return ""
-	case "baking and sweet", "fruit":
+	case "baking and sweet", "fruit", "nuts and seeds", "sausages and deli":
 		if has("raw") {
 			return "raw"
 		}

@@ -64,17 +64,21 @@ func (s *sources) measuresOf(f record) []measure {
 			out = append(out, m)
 		}
 	}
+	ours := map[string]bool{}
 	for _, r := range s.Measures {
 		if r["code"] == f["ndb"] {
 			g, _ := strconv.ParseFloat(r["grams"], 64)
 			add(measure{r["unit"], r["detail"], g})
+			ours[r["unit"]] = true
 		}
 	}
 	names := nameWords(f)
 	for _, w := range append(sr28Weights(s.SR28[f["ndb"]]), s.SR26[f["ndb"]]...) {
 		m := parseMeasure(w.What, names)
-		m.Grams = math.Round(w.Grams/w.Amount*1000) / 1000
-		add(m)
+		m.Grams = math.Round(w.Grams/w.Amount/m.Grams*1000) / 1000
+		if !ours[m.Unit] {
+			add(m)
+		}
 	}
 	return out
 }
@@ -90,11 +94,25 @@ func nameWords(f record) map[string]bool {
 	return out
 }
 
-// parseMeasure turns "cup, chopped (1/2\" pieces)" into cup and chopped. The
-// unit is empty when no cook would write it.
+// servingOf finds the volume a serving is said to be: "serving, 1/2 cup".
+var servingOf = regexp.MustCompile(`(?i)serving\W+([0-9./]+) (cup|tbsp|tsp|fl oz)`)
+
+// parseMeasure turns "cup, chopped (1/2\" pieces)" into cup and chopped. Grams
+// holds how many of the unit the description means, 1 for nearly all. The unit
+// is empty when no cook would write it.
 func parseMeasure(what string, names map[string]bool) measure {
+	if m := servingOf.FindStringSubmatch(what); m != nil {
+		top, bottom, _ := strings.Cut(m[1], "/")
+		n, _ := strconv.ParseFloat(top, 64)
+		if d, err := strconv.ParseFloat(bottom, 64); err == nil {
+			n /= d
+		}
+		if n > 0 {
+			return measure{Unit: strings.ToLower(m[2]), Grams: n}
+		}
+	}
 	if unwanted.MatchString(what) {
-		return measure{}
+		return measure{Grams: 1}
 	}
 	s := strings.ToLower(strings.Join(strings.Fields(what), " "))
 	pack := packSize.FindString(s)
@@ -106,14 +124,14 @@ func parseMeasure(what string, names map[string]bool) measure {
 	})
 	s = strings.Join(strings.FieldsFunc(s, func(r rune) bool { return r == ',' || r == ' ' }), " ")
 	unit, rest := splitUnit(s, names)
-	rest = cleanDetail(unit, rest)
+	rest = cleanDetail(unit, rest, names)
 	switch unit {
 	case "can", "package", "container", "bottle", "packet", "jar", "box", "bar":
 		if pack != "" {
 			rest = pack
 		}
 	}
-	return measure{Unit: unit, Detail: rest}
+	return measure{Unit: unit, Detail: rest, Grams: 1}
 }
 
 // splitUnit takes the unit off the front of a description. A noun that names
@@ -147,14 +165,20 @@ func splitUnit(s string, names map[string]bool) (unit, rest string) {
 }
 
 // cleanDetail leaves the words a cook might write too and drops measurements.
-func cleanDetail(unit, s string) string {
+func cleanDetail(unit, s string, names map[string]bool) string {
 	var out []string
 	for _, w := range strings.Fields(s) {
 		if strings.ContainsAny(w, `"0123456789`) {
 			continue
 		}
+		if (unit == "whole" || unit == "piece") && w == "whole" {
+			continue
+		}
+		if (unit == "whole" || slices.Contains(sizes, unit)) && names[w] { // "large bagel" of a bagel
+			continue
+		}
 		switch w {
-		case "pieces", "yields", "yield", "about", "approx", "long", "dia", "x", "or", "to", "one", "of", "refuse", "without", "thick", "single", "diameter", "high", "wide", "oz", "fl", "lb", "inch", "drained":
+		case "pieces", "the", "yields", "yield", "about", "approx", "long", "dia", "x", "or", "to", "one", "of", "refuse", "without", "thick", "single", "diameter", "high", "wide", "oz", "fl", "lb", "inch", "drained":
 			if !(w == "drained" && unit == "can") && !(w == "or" && len(out) > 0) {
 				continue
 			}

@@ -44,6 +44,7 @@ var kinds = map[string]struct{ noneAdded, noTrans bool }{
 	"fish":      {true, false},
 	"egg":       {true, false},
 	"fat":       {true, false},
+	"cooked":    {true, false}, // plain things made up with egg, milk or fat: noodles, mash, fried tofu
 	"plain":     {true, false}, // salt, soda, vinegar, cocoa: one thing and nothing sweet in it
 	"drink":     {true, false}, // water, tea, coffee
 	"alcohol":   {false, false},

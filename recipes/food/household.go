@@ -65,11 +65,34 @@ func (m Measure) String() string {
 	return m.Unit + ", " + m.Detail
 }
 
+// alike are units that name the same thing of a food; a cook writes either.
+var alike = [][]string{
+	{"stalk", "stick", "rib"}, {"slice", "rasher"}, {"can", "tin"}, {"package", "pack", "packet", "envelope", "sachet"},
+	{"sheet", "leaf"}, {"head", "bulb"}, {"whole", "ball", "fruit"}, {"container", "pot", "tub"}, {"thumb", "knob", "piece"}, {"floret", "piece"},
+}
+
 // Household returns the food's own measure of a unit ("cup", "clove", "slice",
 // "large"), the one whose detail stands in the words of prep first, then the
 // plain one, then the medium one, then the first. exact is false when the
 // detail was neither asked for nor plain. ok is false when there is no such unit.
 func (f *Food) Household(unit, prep string) (m Measure, exact, ok bool) {
+	if m, exact, ok = f.household(unit, prep); ok {
+		return m, exact, true
+	}
+	for _, same := range alike {
+		if !slices.Contains(same, unit) {
+			continue
+		}
+		for _, other := range same {
+			if m, exact, ok = f.household(other, prep); ok {
+				return m, exact, true
+			}
+		}
+	}
+	return Measure{}, false, false
+}
+
+func (f *Food) household(unit, prep string) (m Measure, exact, ok bool) {
 	words := wordSet(prep)
 	rank := 0
 	for _, c := range f.Measures {
@@ -133,15 +156,30 @@ func (f *Food) Each(size string) (m Measure, exact, ok bool) {
 
 func wordSet(s string) []string {
 	var out []string
-	eachWord(fold(s), func(w string) { out = append(out, singular(w)) })
+	eachWord(fold(s), func(w string) { out = append(out, sameCut(w)) })
 	return out
+}
+
+// sameCut gives one word for ways of cutting that fill a cup alike.
+func sameCut(w string) string {
+	switch w = singular(w); w {
+	case "grated":
+		return "shredded"
+	case "diced", "cubed", "cube", "dice", "chunk", "chop":
+		return "chopped"
+	case "slice", "flaked":
+		return "sliced"
+	case "crumb", "crumble":
+		return "crumbled"
+	}
+	return w
 }
 
 // hasDetail tells whether every telling word of detail is among words.
 func hasDetail(words []string, detail string) bool {
 	for _, part := range strings.Split(fold(detail), " or ") {
 		all := true
-		eachWord(part, func(w string) { all = all && slices.Contains(words, singular(w)) })
+		eachWord(part, func(w string) { all = all && slices.Contains(words, sameCut(w)) })
 		if all {
 			return true
 		}

@@ -1,6 +1,7 @@
 package food
 
 import (
+	"slices"
 	"sort"
 	"strings"
 )
@@ -46,12 +47,13 @@ type index struct {
 	forms    []form // sorted by text
 	postings [][]posting
 	terms    map[string]termID
-	words    []string // by term
+	words    []string   // by term
+	ofFood   [][]termID // by food: the words of all its names but the close ones
 }
 
 // buildIndex reads every name of every food once.
 func buildIndex(foods []*Food) *index {
-	x := &index{terms: make(map[string]termID, 4096)}
+	x := &index{terms: make(map[string]termID, 4096), ofFood: make([][]termID, len(foods))}
 	forms := make(map[string]termID, 8192)
 	for i, f := range foods {
 		x.addName(forms, int32(i), -1, f.Name, f)
@@ -120,6 +122,13 @@ func (x *index) addName(forms map[string]termID, food, alias int32, text string,
 		x.postings[t.id] = append(x.postings[t.id], posting{at, weights[i] / total})
 	}
 	n.static = staticScore(f, alias)
+	if alias < 0 || !f.Aliases[alias].Close {
+		for _, t := range n.terms {
+			if !slices.Contains(x.ofFood[food], t.id) {
+				x.ofFood[food] = append(x.ofFood[food], t.id)
+			}
+		}
+	}
 	x.names = append(x.names, n)
 }
 
@@ -179,8 +188,6 @@ func staticScore(f *Food, alias int32) float32 {
 		s += 2
 	}
 	switch f.State {
-	case Raw, Dry:
-		s += 0.25
 	case Cooked, Frozen:
 		s -= 0.5
 	}

@@ -9,12 +9,16 @@ import (
 // maxOthers is how many alternatives Match gives beside the best.
 const maxOthers = 7
 
+// tooFar is how far behind the best an alternative may be to be worth offering.
+const tooFar = 4
+
 // asked is one word of an ingredient's name as Match takes it.
 type asked struct {
 	text  string // as the vocabulary keeps it
 	id    termID // -1 when the table does not know the word
 	class class
 	soft  bool // stands after a comma or in brackets: helps, but need not match
+	slip  bool // mistyped: id is of the nearest word
 }
 
 // candidate is a name that may be meant.
@@ -45,11 +49,13 @@ func (t *Table) Match(name string) (best Hit, confident bool, others []Hit) {
 	}
 	hits := make([]Hit, 0, maxOthers+1)
 	for _, c := range found[:min(len(found), maxOthers+1)] {
-		hits = append(hits, t.hit(c.name, c.score))
+		if c.score > found[0].score-tooFar {
+			hits = append(hits, t.hit(c.name, c.score))
+		}
 	}
 	confident = whole && t.settled(found, words)
 	if hits[0].Food.Source != ownSource || !found[0].exact {
-		if asks := t.askedFor(words); asks != nil {
+		if asks := askedFor(words, found[0].name); asks != nil {
 			hits, confident = t.inOrder(asks, hits), false
 		}
 	}
@@ -86,7 +92,9 @@ func (x *index) ask(text string) []asked {
 	eachWord(main, func(w string) { out = append(out, x.asked(w, false)) })
 	if allNoise(out) { // "cloves", "half-and-half": the words are the name here
 		for i := range out {
-			out[i].class = strong
+			if out[i].class != noise {
+				out[i].class = strong
+			}
 		}
 	}
 	eachWord(rest, func(w string) { out = append(out, x.asked(w, true)) })
@@ -127,8 +135,28 @@ func (x *index) asked(w string, soft bool) asked {
 	a.class = classOf(a.text)
 	if id, ok := x.terms[a.text]; ok {
 		a.id = id
+	} else if a.class == strong {
+		if id, ok := x.nearest(w); ok {
+			a.id, a.slip, a.text = id, true, x.words[id]
+		}
 	}
 	return a
+}
+
+// nearest gives the term of the form with the fewest slips from w; false when
+// none is near or two terms are as near.
+func (x *index) nearest(w string) (termID, bool) {
+	best, slips, tie := termID(-1), 3, false
+	for _, n := range x.slipped(w, false, nil) {
+		id := x.forms[n.form].term
+		switch {
+		case n.slips < slips:
+			best, slips, tie = id, n.slips, false
+		case n.slips == slips && id != best:
+			tie = true
+		}
+	}
+	return best, best >= 0 && !tie
 }
 
 func allNoise(words []asked) bool {
@@ -140,31 +168,57 @@ func allNoise(words []asked) bool {
 	return true
 }
 
-// candidates are the names that hold every strong word, best first, one a food.
+// candidates are the names that hold every strong word, best first, one a
+// food. Where none of them is exact, foods are added whose names hold the words
+// between them: "mature cheddar cheese" is "mature cheddar" and "cheddar cheese".
 func (t *Table) candidates(words []asked) []candidate {
-	lists := 0
-	count := map[int32]int{}
+	var must []termID
 	for _, a := range words {
 		if a.soft || a.class != strong {
 			continue
 		}
-		lists++
 		if a.id < 0 {
 			return nil
 		}
-		for _, p := range t.x.postings[a.id] {
-			if count[p.name] == lists-1 {
-				count[p.name] = lists
-			}
-		}
+		must = append(must, a.id)
 	}
+	if len(must) == 0 {
+		return nil
+	}
+	all := t.holding(must, words)
+	if len(must) > 1 && !slices.ContainsFunc(all, func(c candidate) bool { return c.exact && t.own(c) }) {
+		all = append(all, t.between(must, words)...)
+	}
+	return bestPerFood(all)
+}
+
+// holding are the names that hold all of must.
+func (t *Table) holding(must []termID, words []asked) []candidate {
 	var out []candidate
-	for at, n := range count {
-		if n == lists {
-			out = append(out, t.weigh(&t.x.names[at], words))
+	for _, p := range t.x.postings[must[0]] {
+		n := &t.x.names[p.name]
+		if !slices.ContainsFunc(must[1:], func(id termID) bool { return !n.holds(id) }) {
+			out = append(out, t.weigh(n, words))
 		}
 	}
-	return bestPerFood(out)
+	return out
+}
+
+// between are the names of foods that hold all of must in several names.
+func (t *Table) between(must []termID, words []asked) []candidate {
+	var out []candidate
+	tried := map[int32]bool{}
+	for _, id := range must {
+		for _, p := range t.x.postings[id] {
+			n := &t.x.names[p.name]
+			if tried[p.name] || slices.ContainsFunc(must, func(id termID) bool { return !t.knownOf(n.food, id) }) {
+				continue
+			}
+			tried[p.name] = true
+			out = append(out, t.weigh(n, words))
+		}
+	}
+	return out
 }
 
 // partly drops strong words one at a time, the ones the table does not know
@@ -195,8 +249,11 @@ func (t *Table) partly(words []asked) []candidate {
 // weigh scores one name against what was asked.
 func (t *Table) weigh(n *name, words []asked) candidate {
 	c := candidate{name: n, score: float64(n.static), exact: true}
+	same := true
 	for _, a := range words {
 		in := n.holds(a.id)
+		same = same && in
+		c.exact = c.exact && !a.slip
 		switch {
 		case in && a.class == strong && !a.soft:
 			c.score += 2
@@ -204,6 +261,8 @@ func (t *Table) weigh(n *name, words []asked) candidate {
 			c.score += 2
 		case in:
 			c.score++
+		case a.class == strong && !a.soft:
+			c.score -= 0.3 // another of the food's names has it
 		case a.class == state:
 			c.score -= t.stateMiss(n, a.text)
 			c.exact = c.exact && t.stateMiss(n, a.text) < 1
@@ -219,6 +278,10 @@ func (t *Table) weigh(n *name, words []asked) candidate {
 		miss := t.unasked(n, m)
 		c.score -= miss
 		c.exact = c.exact && miss < 1
+		same = same && m.class == noise
+	}
+	if same {
+		c.score += 1.5 // word for word
 	}
 	return c
 }
@@ -231,18 +294,15 @@ func holdsWord(words []asked, id termID) bool {
 	return slices.ContainsFunc(words, func(a asked) bool { return a.id == id })
 }
 
-// knownOf tells whether any name of a food holds a word, so that "coriander
-// (cilantro)" is one food.
+// knownOf tells whether any of a food's names but the close ones has a word.
 func (t *Table) knownOf(food int32, id termID) bool {
-	if id < 0 {
-		return false
-	}
-	for _, p := range t.x.postings[id] {
-		if t.x.names[p.name].food == food {
-			return true
-		}
-	}
-	return false
+	return id >= 0 && slices.Contains(t.x.ofFood[food], id)
+}
+
+// named tells whether any of a food's names but the close ones has a word.
+func (t *Table) named(food int32, word string) bool {
+	id, ok := t.x.terms[word]
+	return ok && t.knownOf(food, id)
 }
 
 // stateMiss is what it costs that a state was asked for and the name does not
@@ -265,6 +325,9 @@ func (t *Table) stateMiss(n *name, asked string) float64 {
 			return 0
 		}
 	case "drained":
+		if is != Drained && t.named(n.food, "liquid") {
+			return 1
+		}
 		return 0.5
 	case "cooked", "boiled", "roasted", "roast", "grilled", "fried", "baked":
 		if is == Cooked {
@@ -345,26 +408,28 @@ func (t *Table) own(c candidate) bool {
 }
 
 // askedFor gives the foods an ambiguous name may mean; nil if it is not one. A
-// state in the name ("dried thyme") settles what the bare word leaves open,
-// unless the longer name is itself listed.
-func (t *Table) askedFor(words []asked) []string {
+// narrowing word that the best name holds too ("dried" thyme, "bulb" of fennel)
+// settles what the bare word leaves open, unless the longer name is itself listed.
+func askedFor(words []asked, best *name) []string {
 	var all, bare []string
-	stated := false
+	settled := false
 	for _, a := range words {
-		if a.class == prep && a.text != "ground" || a.class == strong && a.soft && a.id < 0 {
+		if a.class == strong && a.soft && a.id < 0 {
 			continue
 		}
-		all = append(all, a.text)
+		narrows := a.class != strong && best.holds(a.id)
 		if a.class == strong {
 			bare = append(bare, a.text)
-		} else if a.class == state || a.text == "ground" {
-			stated = true
 		}
+		if a.class != prep || narrows {
+			all = append(all, a.text)
+		}
+		settled = settled || narrows
 	}
 	if codes := asks[strings.Join(all, " ")]; codes != nil {
 		return codes
 	}
-	if stated {
+	if settled {
 		return nil
 	}
 	return asks[strings.Join(bare, " ")]
@@ -385,7 +450,8 @@ func (t *Table) inOrder(codes []string, hits []Hit) []Hit {
 		}
 	}
 	for _, h := range hits {
-		if !slices.ContainsFunc(out, func(o Hit) bool { return o.Food == h.Food }) {
+		near := h.Score > hits[0].Score-clearLead
+		if near && !slices.ContainsFunc(out, func(o Hit) bool { return o.Food == h.Food }) {
 			out = append(out, h)
 		}
 	}

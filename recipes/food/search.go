@@ -179,12 +179,38 @@ func (t *Table) rank(s *scratch, limit int) []Hit {
 		}
 		return a < b
 	}
+	t.preferAsked(s)
 	top := pickTop(s.best, limit, before)
 	out := make([]Hit, len(top))
 	for i, at := range top {
 		out[i] = t.hit(&t.x.names[at], float64(s.names[at].sum))
 	}
 	return out
+}
+
+// preferAsked puts the likeliest foods of a word that means several ("cream",
+// "rice") in the order Match offers them.
+func (t *Table) preferAsked(s *scratch) {
+	var b [64]byte
+	key := b[:0]
+	for i, w := range s.words {
+		if i > 0 {
+			key = append(key, ' ')
+		}
+		key = append(key, canonical(w)...)
+	}
+	codes := asks[string(key)]
+	if codes == nil {
+		return
+	}
+	for _, at := range s.best {
+		f := t.foods[t.x.names[at].food]
+		for i, code := range codes {
+			if f.Code == code && f.Source == StarterSource {
+				s.names[at].sum = max(s.names[at].sum, 0) + 20 - float32(i)*2
+			}
+		}
+	}
 }
 
 // score weighs what was matched of a name with what does not depend on the

@@ -11,7 +11,7 @@ var sameWord = map[string]string{
 	"capsicum": "bell", "garbanzo": "chickpea",
 	"maize": "corn", "linseed": "flaxseed", "groundnut": "peanut", "treacle": "molasses", "catsup": "ketchup",
 	"skimmed": "skim", "soya": "soy", "mince": "ground", "filo": "phyllo", "fillo": "phyllo", "pitta": "pita",
-	"bulgar": "bulgur", "burghul": "bulgur", "cilantro": "coriander", "flavour": "flavor",
+	"bulgar": "bulgur", "burghul": "bulgur", "flavour": "flavor",
 	"bicarb": "bicarbonate", "spud": "potato", "minced": "ground",
 	"parmigiano": "parmesan", "portabella": "portobello",
 	"calamari": "squid", "molass": "molasses",
@@ -41,30 +41,26 @@ const (
 // classes lists the words (singular) that are not strong.
 var classes = map[string]class{}
 
-func init() {
+func init() { // a package that only reads these maps fills them before anything runs
 	put := func(c class, words ...string) {
 		for _, w := range words {
 			classes[w] = c
 		}
 	}
 	put(noise, "a", "an", "the", "of", "and", "with", "in", "to", "for", "or", "from", "at", "into", "as", "on", "your", "our", "some",
-		"large", "small", "medium", "big", "jumbo", "xl", "little", "thick", "thin", "long", "heaped", "heaping", "level", "scant", "generous",
-		"free", "range", "organic", "good", "quality", "best", "nice", "premium", "outdoor", "bred", "responsibly", "sustainable", "sustainably", "sourced",
+		"large", "small", "medium", "big", "jumbo", "xl", "little", "long", "heaped", "heaping", "level", "scant", "generous",
+		"range", "organic", "good", "quality", "best", "nice", "premium", "outdoor", "bred", "responsibly", "sustainable", "sustainably", "sourced",
 		"local", "locally", "homegrown", "optional", "preferably", "about", "approx", "approximately", "room", "temperature", "plus", "more", "taste",
 		"serve", "serving", "garnish", "favourite", "favorite", "day", "old", "leftover", "unwaxed", "store", "bought", "shop", "piece", "chunk", "handful", "needed",
-		"each", "per", "cm", "inch", "mm", "well", "very", "really", "just", "g", "kg", "oz", "ml", "lb", "size", "sized", "bite", "few", "couple", "additional", "regular", "ordinary", "pure", "natural", "commercial",
-		"commly", "incl", "upc", "nfs", "ns", "ripe", "young", "tender", "mild", "strength", "unopened", "cold", "warm", "hand", "raised", "wild", "farmed", "sea", "sprig", "stalk", "clove", "leaf", "head", "bulb", "stick", "rib", "knob", "thumb", "bunch", "fine", "flaky", "flake", "coarse", "cooking", "eating", "kernel", "half", "granulated")
+		"each", "per", "cm", "inch", "mm", "well", "very", "really", "just", "g", "kg", "oz", "ml", "lb", "size", "sized", "bite", "few", "couple", "additional", "regular", "ordinary", "pure", "commercial",
+		"commly", "incl", "upc", "nfs", "ns", "ripe", "strength", "unopened", "dust", "dusting", "grease", "greasing", "sprinkle", "sprinkling", "drizzle", "drizzling", "brush", "brushing", "finish", "decorate", "frying", "fry", "rolling", "kneading", "tin", "pan", "you", "have", "any", "like", "if", "else", "bit", "cold", "warm", "hand", "raised", "farmed", "bunch", "kernel")
 	put(prep, "chopped", "diced", "sliced", "grated", "crushed", "peeled", "unpeeled", "seeded", "deseeded", "cored", "pitted", "stoned", "trimmed", "halved", "quartered",
-		"shredded", "softened", "soft", "melted", "beaten", "whisked", "sifted", "packed", "toasted", "rinsed", "washed", "cubed", "julienned", "torn", "crumbled", "flaked",
+		"shredded", "softened", "melted", "beaten", "whisked", "sifted", "packed", "toasted", "rinsed", "washed", "cubed", "julienned", "torn", "crumbled", "flaked",
 		"finely", "roughly", "coarsely", "thinly", "thickly", "lightly", "freshly", "squeezed", "cut", "strip", "slice", "cube", "split", "scrubbed", "shelled", "deveined", "separated",
-		"chilled", "thawed", "defrosted", "divided", "ground", "mashed", "pureed", "slivered", "zest", "segmented", "podded", "soaked", "cracked", "bruised", "removed", "discarded", "reserved", "snipped", "stripped", "wedge", "matchstick", "sieved", "strained", "warmed", "cooled", "steamed", "boneles")
+		"chilled", "thawed", "defrosted", "divided", "mashed", "pureed", "slivered", "segmented", "podded", "soaked", "cracked", "bruised", "removed", "discarded", "reserved", "snipped", "stripped", "wedge", "matchstick", "sieved", "sprig", "stalk", "clove", "leaf", "head", "bulb", "stick", "knob", "thumb", "fine", "flaky", "flake", "coarse", "mild", "thick", "thin", "half", "warmed", "cooled", "steamed", "boneles")
 	put(state, "raw", "fresh", "dry", "dried", "uncooked", "unprepared", "cooked", "boiled", "baked", "roasted", "roast", "grilled", "fried", "poached", "scrambled", "canned", "drained", "frozen", "prepared", "undrained", "heated", "braised", "broiled", "stewed", "pickled", "home", "homemade", "ready")
-	put(skin, "skinless", "boneless", "skin", "bone", "boned", "meat", "only", "fillet", "filet", "whole", "without", "no", "on", "off", "rind", "rindless", "flesh", "lean", "fat", "untreated", "joint", "treated", "may", "be")
-	for _, w := range []string{"free", "fat", "sea", "natural", "ground", "soft", "wild", "zest", "strained", "rib", "rind"} {
-		delete(classes, w) // these do tell foods apart: fat-free, sea bass, wild rice
-	}
+	put(skin, "skinless", "boneless", "skin", "bone", "boned", "meat", "only", "fillet", "filet", "whole", "without", "no", "on", "off", "rindless", "flesh", "lean", "untreated", "joint", "treated", "may", "be")
 	put(skin, "fat", "ground")
-	put(noise, "range")
 }
 
 // classOf gives the class of a word in its singular; numbers are noise.
