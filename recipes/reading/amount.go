@@ -136,10 +136,10 @@ func bareAmount(s string) (amount, string, bool) {
 		return amount{}, s, false
 	}
 	_, of := cut(strings.TrimLeft(rest, " "), "of")
-	if u.Kind != measure.Little && !of {
+	if u.Kind != measure.Little && !of && t == s {
 		return amount{}, s, false
 	}
-	if strings.TrimSpace(rest) == "" {
+	if !namesMore(rest) || !of && strings.HasPrefix(strings.TrimLeft(rest, " "), ",") {
 		return amount{}, s, false
 	}
 	return amount{found: true, num: measure.Number{Low: 1}, unit: u, size: size}, dropOf(rest), true
@@ -216,7 +216,7 @@ func (a *amount) afterNumber(s string, sys measure.System) string {
 			s = rest
 			continue
 		}
-		if u, rest, ok := readUnit(s); ok && u.Kind >= measure.Pack {
+		if u, rest, ok := readUnit(s); ok && u.Kind >= measure.Pack && namesMore(rest) {
 			a.unit = u
 			return a.afterUnit(rest, sys)
 		}
@@ -224,7 +224,7 @@ func (a *amount) afterNumber(s string, sys measure.System) string {
 		if t == s {
 			break
 		}
-		if u, rest, ok := readUnit(t); ok && u.Kind != measure.Length {
+		if u, rest, ok := readUnit(t); ok && u.Kind != measure.Length && namesMore(rest) {
 			if u.Kind <= measure.Volume { // "2 heaped tbsp", "4 level cups"
 				a.unit = u
 				q := quantity{num: a.num, unit: u}
@@ -246,6 +246,13 @@ func (a *amount) afterNumber(s string, sys measure.System) string {
 		s = t
 	}
 	return a.eachAhead(s)
+}
+
+// namesMore tells that something is left to name after a unit word; "6 whole
+// cloves" and "2 fillets, skinned" name the thing itself.
+func namesMore(rest string) bool {
+	rest = strings.TrimLeft(rest, " .")
+	return hasLetter(rest) && !strings.HasPrefix(rest, ",")
 }
 
 // dropSize passes over the size words only: "2 large fresh figs" keeps fresh.

@@ -136,7 +136,7 @@ func (r *lineReader) weighMillilitres(ml float64, note string) {
 		text = note + ", " + text
 	}
 	r.set(ml*perMl, how, text)
-	if !exact {
+	if !exact && !isSpice(r.food) {
 		r.doubt(recipes.DoubtMeasure, from)
 	}
 }
@@ -188,6 +188,10 @@ func (r *lineReader) weighCount() {
 	if size == "" && isEgg(r.food) {
 		size = "large" // recipes mean large eggs unless they say otherwise
 	}
+	if m, ok := r.namedMeasure(size); ok {
+		r.set(n*m.Grams, recipes.GramsCount, oneIs(m.String(), m.Grams))
+		return
+	}
 	m, exact, ok := r.food.Each(size)
 	if ok {
 		r.set(n*m.Grams, recipes.GramsCount, oneIs(m.String(), m.Grams))
@@ -203,6 +207,26 @@ func (r *lineReader) weighCount() {
 		return
 	}
 	r.doubt(recipes.DoubtMeasure, "")
+}
+
+// namedMeasure finds a measure of one that the name itself speaks of: "garlic
+// cloves", "cherry tomatoes", "chicken thighs".
+func (r *lineReader) namedMeasure(size string) (food.Measure, bool) {
+	if size != "" {
+		if m, exact, ok := r.food.Each(size); ok && exact {
+			return m, true
+		}
+	}
+	for _, w := range keyWords(r.say.full) {
+		switch w {
+		case "whole", "cup", "tbsp", "tsp", "half", "large", "medium", "small", "can", "package", "dash":
+			continue
+		}
+		if m, _, ok := r.food.Household(w, size); ok {
+			return m, true
+		}
+	}
+	return food.Measure{}, false
 }
 
 func isEgg(f *food.Food) bool { return f.Group == "eggs" }

@@ -31,6 +31,18 @@ var plainFoods = map[string]plain{
 	"orange":           {"orange, raw", ""},
 	"flour":            {"flour, all-purpose, bleached", ""},
 	"plain flour":      {"flour, all-purpose, bleached", ""},
+	"lime leaf":        {"bay leaf", "lime leaves are not in the table"},
+	"kaffir lime leaf": {"bay leaf", "lime leaves are not in the table"},
+	"makrut lime leaf": {"bay leaf", "lime leaves are not in the table"},
+	"curry leaf":       {"bay leaf", "curry leaves are not in the table"},
+	"whole chicken":    {"chicken, whole, meat and skin, raw", ""},
+	"roasting chicken": {"chicken, whole, meat and skin, raw", ""},
+	"mushroom":         {"mushrooms, white, raw", ""},
+	"bacon":            {"bacon, raw", ""},
+	"vanilla":          {"vanilla extract", ""},
+	"sesame seed":      {"sesame seeds, whole", ""},
+	"tahini":           {"tahini", ""},
+	"salsa":            {"salsa, ready to serve", ""},
 }
 
 // britishFoods are words that mean another food in metric or imperial recipes.

@@ -155,13 +155,13 @@ func (r *lineReader) canned() bool {
 // tryCanned looks for the canned row first; false when the food's own name is
 // the better match (condensed milk, coconut milk).
 func (r *lineReader) tryCanned() bool {
-	query := "canned " + r.say.full
+	query := "canned " + plainLiquid(r.say.full)
 	if hasAny(r.say.hints, "drained", "rinsed") {
 		query += " drained"
 	}
 	best, confident, others := r.opt.Foods.Match(query)
 	for i, h := range append([]food.Hit{best}, others...) {
-		if h.Food != nil && hasAny(fold(h.Food.Name+" "+h.Food.Published), "canned", "cnd") && (i == 0 && confident || covers(h, r.say.name)) {
+		if h.Food != nil && hasAny(fold(h.Food.Name+" "+h.Food.Published), "canned", "cnd") && (i == 0 && confident || covers(h, beforeIn(r.say.name))) {
 			r.setFood(h.Food)
 			if h.Close {
 				r.doubt(recipes.DoubtClose, h.Food.Name, h.Differs)
@@ -170,6 +170,30 @@ func (r *lineReader) tryCanned() bool {
 		}
 	}
 	return false
+}
+
+// plainLiquid names what a tin is filled with as the tables do: oil, water.
+func plainLiquid(name string) string {
+	low := fold(name)
+	i := wordIndex(low, "in")
+	if i <= 0 || len(low) != len(name) {
+		return name
+	}
+	switch liquid := low[i:]; {
+	case hasWord(liquid, "oil"):
+		return name[:i] + "in oil"
+	case hasAny(liquid, "brine", "water", "spring water", "salt water"):
+		return name[:i] + "in water"
+	}
+	return name
+}
+
+// beforeIn cuts the liquid off a tinned food's name: "tuna in olive oil".
+func beforeIn(name string) string {
+	if i := wordIndex(strings.ToLower(name), "in"); i > 0 && i < len(name) {
+		return name[:i]
+	}
+	return name
 }
 
 // byName matches the name: what kitchens mean by a bare word first, then the
@@ -188,6 +212,9 @@ func (r *lineReader) byName() {
 	if refined != "" {
 		queries = append([]string{refined + " " + r.say.name}, queries...)
 	}
+	if bare := unadorned(r.say.name); bare != r.say.name {
+		queries = append(queries, bare)
+	}
 	var first food.Hit
 	var others []food.Hit
 	for _, q := range queries {
@@ -201,6 +228,27 @@ func (r *lineReader) byName() {
 		}
 	}
 	r.accept(first, others)
+}
+
+// adorning words tell how a food is sold or cut and never which food it is.
+var adorning = set(`creamy crunchy ready-rolled ready-made ready-to-eat ready-to-use pre-cooked elbow short long thick-cut thick thin medium
+large small unsmoked rindless chunky smooth-style full-bodied robust fruity runny shop-bought store-bought baking floury all-rounder vine-ripened vine
+firm-fleshed pure natural traditional classic regular standard british american english italian spanish flavoured unflavoured loose-leaf jumbo king tiger
+white-paste paste-style premium authentic lightly heaped freeze-dried sustainably sustainable cold-pressed deli thick-sliced thinly-sliced hand-picked ripened
+on-the-vine mild-flavoured light-flavoured skin-on toasted roasted new-season spring winter summer day-old stale crusty good fresh cooking`)
+
+// unadorned leaves adorning words out of a name.
+func unadorned(name string) string {
+	var out []string
+	for _, w := range strings.Fields(name) {
+		if !adorning[fold(strings.Trim(w, ",."))] {
+			out = append(out, w)
+		}
+	}
+	if len(out) == 0 {
+		return name
+	}
+	return strings.Join(out, " ")
 }
 
 // accept takes a match that is not sure and says what else may be meant.

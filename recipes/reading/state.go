@@ -15,10 +15,12 @@ func (r *lineReader) judgeState() {
 		r.line.State = r.food.State
 	}
 	if stated := statedIn(r.say.hints); stated != "" && r.line.State != food.Drained {
-		if asksState(r.food) || r.line.State == "" {
+		if asksState(r.food) {
+			r.line.State = stated
+			r.wrongRow(stated)
+		} else if stated == food.Frozen {
 			r.line.State = stated
 		}
-		r.wrongRow(stated)
 		return
 	}
 	if r.canned() || r.line.State == food.Drained || r.line.State == food.Cooked || !asksState(r.food) {

@@ -23,8 +23,8 @@ ripped smashed muddled chiffonade chiffonaded matchsticks cut-up bite-sized bite
 cubes dice slices wedges chunks strips rounds half-moons quarters halves pieces`)
 
 // noise words change neither the food nor its weight.
-var noise = set(`organic free-range freerange good-quality quality best-quality good best favourite favorite pure natural real local
-homemade home-made store-bought shop-bought your my some any big nice decent the a an about additional extra-virgin-optional
+var noise = set(`organic free-range freerange good-quality quality best-quality good best favourite favorite real local
+homemade home-made store-bought shop-bought your my some any big nice decent the a an about additional
 ready-made prepared fine-quality high-quality premium artisan leftover optional ripe very really perfectly just other nice little
 ready-to-use everyday basic approx approximately each loose free range quality-assured seasonal of`)
 
