@@ -44,7 +44,7 @@ func (x Idea) op(line *recipes.Line) recipes.Op {
 	case e.Kind == LeaveOut:
 		return recipes.Op{Kind: recipes.OpRemove, Line: line.ID}
 	case e.Kind == Replace:
-		lines := append([]*recipes.Line{x.line(e.To, e.ToName, x.grams*e.Share*e.Ratio)}, x.helpers(e.Share)...)
+		lines := append([]*recipes.Line{x.instead(line)}, x.helpers(e.Share)...)
 		return recipes.Op{Kind: recipes.OpExchange, Line: line.ID, Share: e.Share, Lines: lines}
 	case len(e.Helpers) > 0 && line.Known():
 		gone := 1 - e.Factor()
@@ -59,6 +59,19 @@ func (x Idea) helpers(share float64) []*recipes.Line {
 		out = append(out, x.line(h.Food, h.Name, x.grams*share*h.PerGram))
 	}
 	return out
+}
+
+// instead is the line that takes the old one's place. A liquid measured in
+// millilitres is measured so again where it goes in one for one.
+func (x Idea) instead(line *recipes.Line) *recipes.Line {
+	e := x.Entry
+	n := x.line(e.To, e.ToName, x.grams*e.Share*e.Ratio)
+	if line.Unit == "ml" && line.Amount > 0 && e.Ratio == 1 && e.To.Density > 0 {
+		n.Amount, n.Unit = line.Amount*e.Share, "ml"
+		n.Grams, n.GramsFrom = n.Amount*e.To.Density, recipes.GramsDensity
+		n.Text = words.Say("ideas.line.ml", words.Trim(n.Amount, 0), e.ToName)
+	}
+	return n
 }
 
 // line is a new ingredient: weighed, settled, eaten and cooked as the old one.
