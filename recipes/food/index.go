@@ -28,13 +28,13 @@ type posting struct {
 type term struct {
 	id    termID
 	class class
+	head  bool // before the first comma
 }
 
 // name is one name of a food: its own (alias -1) or one of its aliases.
 type name struct {
 	food   int32
 	alias  int32
-	key    string // folded, for exact comparison
 	terms  []term
 	first  termID  // the first word, which names the food in "butter, salted"
 	last   termID  // the last word before a comma, as in "olive oil"
@@ -49,11 +49,14 @@ type index struct {
 	terms    map[string]termID
 	words    []string   // by term
 	ofFood   [][]termID // by food: the words of all its names but the close ones
+	own      map[string]int32
+	also     map[string]int32 // foods by folded alias, close ones left out
 }
 
 // buildIndex reads every name of every food once.
 func buildIndex(foods []*Food) *index {
 	x := &index{terms: make(map[string]termID, 4096), ofFood: make([][]termID, len(foods))}
+	x.own, x.also = make(map[string]int32, len(foods)), make(map[string]int32, len(foods))
 	forms := make(map[string]termID, 8192)
 	for i, f := range foods {
 		x.addName(forms, int32(i), -1, f.Name, f)
@@ -89,10 +92,12 @@ func (x *index) sortForms(forms map[string]termID) {
 
 // addName indexes one name of a food.
 func (x *index) addName(forms map[string]termID, food, alias int32, text string, f *Food) {
-	n := name{food: food, alias: alias, key: fold(text), first: -1, last: -1}
+	n := name{food: food, alias: alias, first: -1, last: -1}
 	at := int32(len(x.names))
-	head, _, _ := strings.Cut(n.key, ",")
-	rest := n.key[len(head):]
+	key := fold(text)
+	x.file(key, food, alias, f)
+	head, _, _ := strings.Cut(key, ",")
+	rest := key[len(head):]
 	var weights []float32
 	add := func(inHead bool) func(string) {
 		return func(w string) {
@@ -108,7 +113,7 @@ func (x *index) addName(forms map[string]termID, food, alias int32, text string,
 					return
 				}
 			}
-			n.terms = append(n.terms, term{id, c})
+			n.terms = append(n.terms, term{id, c, inHead})
 			weights = append(weights, termWeight(c, inHead))
 		}
 	}
@@ -130,6 +135,20 @@ func (x *index) addName(forms map[string]termID, food, alias int32, text string,
 		}
 	}
 	x.names = append(x.names, n)
+}
+
+// file keeps where a whole name leads; the first food of a name keeps it.
+func (x *index) file(key string, food, alias int32, f *Food) {
+	to := x.own
+	if alias >= 0 {
+		to = x.also
+		if f.Aliases[alias].Close {
+			return
+		}
+	}
+	if _, taken := to[key]; !taken {
+		to[key] = food
+	}
 }
 
 // learn gives the term of a word, new if it was not known.

@@ -12,161 +12,77 @@ const maxOthers = 7
 // tooFar is how far behind the best an alternative may be to be worth offering.
 const tooFar = 4
 
-// asked is one word of an ingredient's name as Match takes it.
-type asked struct {
-	text  string // as the vocabulary keeps it
-	id    termID // -1 when the table does not know the word
-	class class
-	soft  bool // stands after a comma or in brackets: helps, but need not match
-	slip  bool // mistyped: id is of the nearest word
-}
-
 // candidate is a name that may be meant.
 type candidate struct {
 	name  *name
 	score float64
 	exact bool // all that was asked is in it and nothing telling is left over
+	other bool // the name says another thing: "peanut butter" for peanuts
 }
 
 // Match finds the food an ingredient's name means ("large free-range eggs",
 // "boneless skinless chicken thighs"). confident is true only when the food's
 // own name or a name for the very same food covers every telling word and no
 // other food is meant as easily; it is never true for words that mean several
-// foods (cream, stock, rice). others are the alternatives, likeliest first. The
-// zero Hit means nothing was found.
+// foods (cream, stock, rice). others are the alternatives, likeliest first.
+// best is the zero Hit when the table has no food of that name; others may then
+// hold foods of a part of the name ("almond milk": milk, almonds), to choose
+// from but not to count with.
 func (t *Table) Match(name string) (best Hit, confident bool, others []Hit) {
 	words := t.x.ask(name)
 	if len(words) == 0 {
 		return Hit{}, false, nil
 	}
+	whole, other := true, false
 	found := t.candidates(words)
-	whole := len(found) > 0
-	if !whole {
-		found = t.partly(words)
+	if len(found) == 0 {
+		whole = false
+		found, words, other = t.partly(words)
 	}
 	if len(found) == 0 {
-		return t.guess(name)
+		return Hit{}, false, nil
 	}
+	hits := t.hitsOf(found)
+	if hits[0].Food.Source != ownSource || !found[0].exact {
+		if asks := askedFor(words, found[0].name); asks != nil && !other {
+			hits = t.inOrder(asks, hits)
+			return hits[0], false, hits[1:]
+		}
+	}
+	if f, ok := t.x.own[strings.TrimSpace(fold(name))]; ok { // the table's own words, commas and all
+		hits = t.firstOf(f, hits)
+		return hits[0], true, hits[1:]
+	}
+	if other || found[0].other {
+		return Hit{}, false, hits
+	}
+	return hits[0], whole && t.settled(found) && !hits[0].Close, hits[1:]
+}
+
+// firstOf puts a food before the hits.
+func (t *Table) firstOf(food int32, hits []Hit) []Hit {
+	out := []Hit{{Food: t.foods[food], Score: hits[0].Score}}
+	for _, h := range hits {
+		if h.Food != out[0].Food && len(out) <= maxOthers {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+// hitsOf gives the candidates that are near enough to the best to be offered.
+func (t *Table) hitsOf(found []candidate) []Hit {
 	hits := make([]Hit, 0, maxOthers+1)
 	for _, c := range found[:min(len(found), maxOthers+1)] {
 		if c.score > found[0].score-tooFar {
 			hits = append(hits, t.hit(c.name, c.score))
 		}
 	}
-	confident = whole && t.settled(found, words)
-	if hits[0].Food.Source != ownSource || !found[0].exact {
-		if asks := askedFor(words, found[0].name); asks != nil {
-			hits, confident = t.inOrder(asks, hits), false
-		}
-	}
-	return hits[0], confident && !hits[0].Close, hits[1:]
+	return hits
 }
 
 // ownSource marks the cook's own foods, which outrank the published ones.
 const ownSource = "own"
-
-// guess falls back to the search with its forgiveness for slips.
-func (t *Table) guess(name string) (Hit, bool, []Hit) {
-	hits := t.Search(name+" ", maxOthers+1)
-	if len(hits) == 0 {
-		return Hit{}, false, nil
-	}
-	return hits[0], false, hits[1:]
-}
-
-// ask reads the words of an ingredient's name and sorts them by how telling
-// they are. What follows " or " is another food and is left out.
-func (x *index) ask(text string) []asked {
-	s := fold(text)
-	if before, _, found := strings.Cut(s, " or "); found && strings.TrimSpace(before) != "" {
-		s = before
-	}
-	for _, p := range []string{"free-range", "free range", "good-quality", "low-moisture part"} {
-		s = strings.ReplaceAll(s, p, " ")
-	}
-	if len(s) > 300 { // no ingredient's name is longer
-		s = s[:300]
-	}
-	var out []asked
-	main, rest := splitMain(s)
-	eachWord(main, func(w string) { out = append(out, x.asked(w, false)) })
-	if allNoise(out) { // "cloves", "half-and-half": the words are the name here
-		for i := range out {
-			if out[i].class != noise {
-				out[i].class = strong
-			}
-		}
-	}
-	eachWord(rest, func(w string) { out = append(out, x.asked(w, true)) })
-	return slices.DeleteFunc(out, func(a asked) bool { return a.class == noise })
-}
-
-// splitMain parts a name from what follows a comma or stands in brackets.
-func splitMain(s string) (main, rest string) {
-	depth := 0
-	cut := strings.IndexFunc(s, func(r rune) bool {
-		switch r {
-		case '(', '[':
-			depth++
-		case ')', ']':
-			depth--
-		}
-		return r == ',' && depth == 0
-	})
-	if cut >= 0 {
-		s, rest = s[:cut], s[cut:]
-	}
-	for {
-		i := strings.IndexAny(s, "([")
-		if i < 0 {
-			return s, rest
-		}
-		j := strings.IndexAny(s[i:], ")]")
-		if j < 0 {
-			return s[:i], rest + " " + s[i:]
-		}
-		rest += " " + s[i:i+j]
-		s = s[:i] + " " + s[i+j+1:]
-	}
-}
-
-func (x *index) asked(w string, soft bool) asked {
-	a := asked{text: canonical(w), id: -1, soft: soft}
-	a.class = classOf(a.text)
-	if id, ok := x.terms[a.text]; ok {
-		a.id = id
-	} else if a.class == strong {
-		if id, ok := x.nearest(w); ok {
-			a.id, a.slip, a.text = id, true, x.words[id]
-		}
-	}
-	return a
-}
-
-// nearest gives the term of the form with the fewest slips from w; false when
-// none is near or two terms are as near.
-func (x *index) nearest(w string) (termID, bool) {
-	best, slips, tie := termID(-1), 3, false
-	for _, n := range x.slipped(w, false, nil) {
-		id := x.forms[n.form].term
-		switch {
-		case n.slips < slips:
-			best, slips, tie = id, n.slips, false
-		case n.slips == slips && id != best:
-			tie = true
-		}
-	}
-	return best, best >= 0 && !tie
-}
-
-func allNoise(words []asked) bool {
-	for _, a := range words {
-		if a.class == strong {
-			return false
-		}
-	}
-	return true
-}
 
 // candidates are the names that hold every strong word, best first, one a
 // food. Where none of them is exact, foods are added whose names hold the words
@@ -221,29 +137,30 @@ func (t *Table) between(must []termID, words []asked) []candidate {
 	return out
 }
 
-// partly drops strong words one at a time, the ones the table does not know
-// first and then the leftmost, until some name holds the rest.
-func (t *Table) partly(words []asked) []candidate {
-	left := slices.Clone(words)
-	for {
-		drop, n := -1, 0
+// partly finds foods by a part of the strong words: without those the table
+// does not know, then without one more at a time, each in turn. left is what was looked for. other tells that a word the table knows
+// had to go, so that what was found is likely another food.
+func (t *Table) partly(words []asked) (found []candidate, left []asked, other bool) {
+	left = slices.DeleteFunc(slices.Clone(words), func(a asked) bool { return a.id < 0 && a.class == strong && !a.soft })
+	if found = t.candidates(left); len(found) > 0 {
+		return found, left, false
+	}
+	for range words {
+		var next []asked
 		for i, a := range left {
-			if a.soft || a.class != strong {
+			if a.class != strong || a.soft {
 				continue
 			}
-			n++
-			if drop < 0 || a.id < 0 && left[drop].id >= 0 {
-				drop = i
-			}
+			fewer := slices.Delete(slices.Clone(left), i, i+1)
+			found = append(found, t.candidates(fewer)...)
+			next = fewer
 		}
-		if n < 2 {
-			return nil
+		if len(found) > 0 || next == nil {
+			return bestPerFood(found), left, true
 		}
-		left = slices.Delete(left, drop, drop+1)
-		if found := t.candidates(left); len(found) > 0 {
-			return found
-		}
+		left = next
 	}
+	return nil, left, true
 }
 
 // weigh scores one name against what was asked.
@@ -278,6 +195,7 @@ func (t *Table) weigh(n *name, words []asked) candidate {
 		miss := t.unasked(n, m)
 		c.score -= miss
 		c.exact = c.exact && miss < 1
+		c.other = c.other || m.class == strong && m.head && !generic[t.x.words[m.id]]
 		same = same && m.class == noise
 	}
 	if same {
@@ -363,7 +281,10 @@ func (t *Table) unasked(n *name, m term) float64 {
 		}
 		return 1.2
 	}
-	if n.terms[0].id != m.id && n.first != m.id { // what follows only narrows
+	switch {
+	case generic[t.x.words[m.id]]:
+		return 1
+	case !m.head: // what follows a comma only narrows
 		return 1.5
 	}
 	return 2
@@ -390,7 +311,7 @@ func bestPerFood(all []candidate) []candidate {
 const clearLead = 0.45
 
 // settled tells whether the first candidate is surely meant.
-func (t *Table) settled(found []candidate, words []asked) bool {
+func (t *Table) settled(found []candidate) bool {
 	if !found[0].exact || !t.own(found[0]) {
 		return false
 	}

@@ -20,7 +20,7 @@ var matchRows = []matchRow{
 	{"semi-skimmed milk", "01079", false}, {"buttermilk", "01088", true}, {"evaporated milk", "01096", true}, {"condensed milk", "01095", true},
 	{"double cream", "01053", false}, {"heavy cream", "01053", true}, {"cream", "01053", false}, {"single cream", "01050", false},
 	{"whipping cream", "01053", false}, {"soured cream", "01056", true}, {"crème fraîche", "01056", false}, {"half-and-half", "01049", true},
-	{"natural yoghurt", "01116", false}, {"Greek yogurt", "01256", false}, {"full-fat Greek yogurt", "01256", false}, {"oat milk", "01077", false},
+	{"natural yoghurt", "01116", false}, {"Greek yogurt", "01256", false}, {"full-fat Greek yogurt", "01256", false},
 	// cheese
 	{"mature cheddar cheese, grated", "01009", true}, {"sharp cheddar", "01009", true}, {"grated parmesan", "01033", false}, {"parmesan", "01033", false},
 	{"gruyère", "01023", true}, {"feta cheese", "01019", true}, {"goat's cheese", "01159", true}, {"cream cheese", "01017", true},

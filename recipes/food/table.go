@@ -1,5 +1,7 @@
 package food
 
+import "strings"
+
 // Hit is one food found by a search. Rank 0 is best; Alias is the name that
 // matched when it was not the food's own, Close when that alias names a
 // neighbour rather than the food itself.
@@ -35,6 +37,20 @@ func NewTable(foods []*Food) *Table {
 
 // Get returns the food of a reference, nil if the table does not hold it.
 func (t *Table) Get(r Ref) *Food { return t.byRef[r] }
+
+// Named returns the food whose own name is the given one, whatever its capitals
+// and marks, else the first that has it as a name for the very same food; nil if
+// there is none. It guesses nothing: it is for names taken from this table.
+func (t *Table) Named(name string) *Food {
+	key := strings.TrimSpace(fold(name))
+	if at, ok := t.x.own[key]; ok {
+		return t.foods[at]
+	}
+	if at, ok := t.x.also[key]; ok {
+		return t.foods[at]
+	}
+	return nil
+}
 
 // Len returns the number of foods.
 func (t *Table) Len() int { return len(t.foods) }
