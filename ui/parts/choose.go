@@ -27,6 +27,7 @@ func Choose(w fyne.Window, o ChooseOptions, pick func(Suggestion)) *Dialog {
 	c.field.setUp("", o.Hint)
 	c.field.ExtendBaseWidget(c.field)
 	c.field.OnChanged = c.find
+	c.table.Headless, c.table.WholeRow, c.table.Stretch = true, true, true
 	c.table.OnActivate = func(int, int) { c.dialog.Confirm() }
 	width := o.Width
 	if width == 0 {
@@ -62,7 +63,6 @@ func (c *chooser) find(text string) {
 	for _, it := range c.items {
 		d.Rows = append(d.Rows, Row{Key: it.Key, Cells: []Cell{{Text: it.Text}, {Text: it.Detail, Muted: true}}})
 	}
-	c.table.Headless = true
 	c.table.SetData(d)
 	c.table.Select(0, 0)
 }

@@ -59,12 +59,13 @@ func OpenEditor(over fyne.CanvasObject, pos fyne.Position, size fyne.Size, edit 
 	}}
 	e.SetText(edit.Text)
 	e.CursorColumn = len([]rune(edit.Text))
-	inner := fyne.Max(2, fyne.Min(8, (size.Height-lineHeight(SizeBody.in(themeOf(over))))/2-2))
+	inner := fyne.Max(2, fyne.Min(8, (size.Height-lineHeight(SizeBody.in(themeOf(over))))/2))
 	ed.holder = container.NewThemeOverride(e, compact{themeOf(over), inner})
 	l.add(ed.holder)
 	at := l.at(over).Add(pos)
 	place(ed.holder, at.X, at.Y, size.Width, size.Height)
-	focusOn(e)
+	e.complete.layer, e.complete.on = l, ed.holder
+	l.canvas.Focus(e)
 	e.OnChanged = e.complete.update
 	if edit.SelectAll && edit.Text != "" {
 		e.TypedShortcut(&fyne.ShortcutSelectAll{})

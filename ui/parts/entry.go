@@ -117,6 +117,14 @@ func (e *Entry) commit() {
 	}
 }
 
+// FocusGained selects a number whole, so that typing replaces it.
+func (e *Entry) FocusGained() {
+	e.Entry.FocusGained()
+	if e.accept != nil && e.Text != "" {
+		e.TypedShortcut(&fyne.ShortcutSelectAll{})
+	}
+}
+
 // FocusLost commits.
 func (e *Entry) FocusLost() {
 	e.Entry.FocusLost()

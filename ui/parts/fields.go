@@ -169,7 +169,7 @@ type Picker struct {
 func NewPicker(items []Suggestion, key, hint string, pick func(Suggestion)) *Picker {
 	p := &Picker{items: items, sel: -1, hint: hint, OnPick: pick}
 	p.ExtendBaseWidget(p)
-	p.SetKey(key)
+	p.sel = indexOf(items, key)
 	return p
 }
 
@@ -183,13 +183,18 @@ func (p *Picker) Key() string {
 
 // SetKey chooses a row without calling OnPick.
 func (p *Picker) SetKey(key string) {
-	p.sel = -1
-	for i := range p.items {
-		if p.items[i].Key == key {
-			p.sel = i
+	p.sel = indexOf(p.items, key)
+	p.Refresh()
+}
+
+// indexOf returns the row with a key, -1 when there is none.
+func indexOf(items []Suggestion, key string) int {
+	for i := range items {
+		if items[i].Key == key {
+			return i
 		}
 	}
-	p.Refresh()
+	return -1
 }
 
 // SetItems changes the rows, keeping the chosen key.

@@ -14,7 +14,10 @@ import (
 // keyboard where it is, which a Fyne pop-up would not.
 type Layer struct{ layerLayout }
 
-type layerLayout struct{ sheet *fyne.Container }
+type layerLayout struct {
+	sheet  *fyne.Container
+	canvas fyne.Canvas // last seen; the driver knows a new object only once painted
+}
 
 func (*layerLayout) Layout([]fyne.CanvasObject, fyne.Size) {}
 func (*layerLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.Size{} }
@@ -35,12 +38,16 @@ func layerFor(o fyne.CanvasObject) *Layer {
 	if c == nil {
 		return nil
 	}
+	l := findLayer(c.Content(), 4)
 	if top := c.Overlays().Top(); top != nil {
-		if l := findLayer(top, 6); l != nil {
-			return l
+		if over := findLayer(top, 6); over != nil {
+			l = over
 		}
 	}
-	return findLayer(c.Content(), 4)
+	if l != nil {
+		l.canvas = c
+	}
+	return l
 }
 
 func findLayer(o fyne.CanvasObject, depth int) *Layer {
@@ -71,9 +78,16 @@ func (l *Layer) at(o fyne.CanvasObject) fyne.Position {
 	return d.AbsolutePositionForObject(o).Subtract(d.AbsolutePositionForObject(l.sheet))
 }
 
-func (l *Layer) add(o fyne.CanvasObject) { l.sheet.Add(o) }
+// add and remove ask for a new frame: a container does not by itself.
+func (l *Layer) add(o fyne.CanvasObject) {
+	l.sheet.Add(o)
+	canvas.Refresh(l.sheet)
+}
 
-func (l *Layer) remove(o fyne.CanvasObject) { l.sheet.Remove(o) }
+func (l *Layer) remove(o fyne.CanvasObject) {
+	l.sheet.Remove(o)
+	canvas.Refresh(l.sheet)
+}
 
 func (l *Layer) size() fyne.Size { return l.sheet.Size() }
 

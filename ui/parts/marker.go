@@ -16,10 +16,10 @@ import (
 // technical note SRON/EPS/TN/09-002, muted scheme) and were moved until any two
 // stay at least 20 CIE76 units apart for normal sight and for protanopia,
 // deuteranopia and tritanopia simulated after Machado, Oliveira and Fernandes
-// (2009), at 3:1 or more against the card. The test holds both.
+// (2009), at 3:1 or more against every ground of ours. The test holds both.
 var (
-	versionsLight = [8]uint32{0x4554BA, 0xCE7101, 0x0E4018, 0xA55B7F, 0x3694CB, 0x7D7444, 0x641A47, 0x371C6E}
-	versionsDark  = [8]uint32{0x59ACF0, 0xF67B44, 0x53EC98, 0xF3A9D3, 0xF3FFF1, 0xE8DE1D, 0xA98182, 0x8C77FF}
+	versionsLight = [8]uint32{0x3340B0, 0xCA6800, 0x113300, 0xAE6982, 0x468AC3, 0x787242, 0x62133F, 0x3D0D62}
+	versionsDark  = [8]uint32{0x5B91D3, 0xF2804C, 0x62DC8C, 0xF5A7D1, 0xF1F8E4, 0xEED840, 0xA58878, 0x8D75FF}
 )
 
 // VersionColour returns the colour of version number i (0 is A; after the eighth

@@ -25,6 +25,8 @@ type Matrix struct {
 	Outer      fyne.Scrollable // gets the wheel at the ends of the table
 	Whole      bool            // as tall as its content; the page scrolls, not the table
 	Headless   bool            // no header row
+	WholeRow   bool            // the selection is a row, not a cell: for lists
+	Stretch    bool            // text columns take all spare width: for lists
 
 	data   MatrixData
 	geo    geometry
@@ -325,6 +327,7 @@ func (r *matrixRenderer) place(s fyne.Size) {
 	place(r.rule, 0, g.head-1, s.Width, 1)
 	place(r.side, first-1, g.head, 1, fyne.Min(s.Height-g.head, g.height()))
 	show(r.side, wide)
+	show(r.rule, !m.Headless)
 	show(r.empty, len(m.data.Rows) == 0 && m.data.Empty != "")
 	styleText(r.empty, m.data.Empty, g.body, false, m, RoleMuted)
 	place(r.empty, cellPad*g.factor, g.head+g.line, s.Width, g.line)

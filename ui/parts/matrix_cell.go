@@ -159,7 +159,6 @@ func (v *cellView) drawBar(m *Matrix, cell *Cell, col int, align Align, in frame
 	g := &m.geo
 	if v.bar == nil {
 		v.bar, v.zero = canvas.NewRectangle(nil), canvas.NewRectangle(nil)
-		v.bar.CornerRadius = 1.5
 	}
 	x := in.x + m.blockWidth(col) - barWidth*g.factor
 	if m.data.align(-1, col) == AlignEnd {
@@ -174,6 +173,10 @@ func (v *cellView) drawBar(m *Matrix, cell *Cell, col int, align Align, in frame
 	}
 	h := 8 * g.factor
 	top := in.y + (firstLine(g, in.h)-h)/2
+	v.bar.CornerRadius = 0
+	if length > 4 { // a sliver with round corners looks like a lens
+		v.bar.CornerRadius = 1.5
+	}
 	setFill(v.bar, Colour(m, role))
 	setFill(v.zero, Colour(m, RoleOutline))
 	place(v.bar, left, top, length, h)

@@ -198,10 +198,25 @@ func (m *Matrix) grow(spare float32) {
 			spare -= add
 		}
 	}
+	if c := m.stretcher(); m.Stretch && spare > 0 {
+		g.widths[c] += spare
+		return
+	}
 	each := fyne.Min(looseness*g.factor, spare/float32(max(len(g.widths), 1)))
 	for c := range g.widths {
 		g.widths[c] += each
 	}
+}
+
+// stretcher is the column that takes all spare width of a list: the first marked
+// Text, else the frozen one.
+func (m *Matrix) stretcher() int {
+	for c := range m.data.Columns {
+		if m.data.Columns[c].Text {
+			return c
+		}
+	}
+	return 0
 }
 
 // wanted is the natural width without the cap on wrapping cells.

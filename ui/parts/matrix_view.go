@@ -12,6 +12,10 @@ import (
 // showSelection puts the frame on the selected cell: two units of green when the
 // table has the keyboard, a thin line when not.
 func (m *Matrix) showSelection() {
+	if m.WholeRow {
+		m.showSelectedRow()
+		return
+	}
 	for _, k := range []paneKind{paneSide, paneBody} {
 		p := m.panes[k]
 		on := m.data.selectable(m.sel.row) && (m.sel.col == 0) == k.frozen() && m.sel.row < len(m.geo.y)-1
@@ -34,6 +38,30 @@ func (m *Matrix) showSelection() {
 		place(p.frame, f.x, f.y-1, f.w, f.h+1)
 		place(p.tint, f.x, f.y, f.w, f.h-1)
 	}
+}
+
+// showSelectedRow tints the row and puts a bar at its start, green when the table
+// has the keyboard.
+func (m *Matrix) showSelectedRow() {
+	on := m.data.selectable(m.sel.row) && m.sel.row < len(m.geo.y)-1
+	side, body := m.panes[paneSide], m.panes[paneBody]
+	show(side.tint, on)
+	show(body.tint, on)
+	show(side.frame, on)
+	if !on {
+		return
+	}
+	f := m.cellFrame(cellID{m.sel.row, 0})
+	setFill(side.tint, Colour(m, RoleSelected))
+	setFill(body.tint, Colour(m, RoleSelected))
+	place(side.tint, 0, f.y, m.geo.first(), f.h-1)
+	place(body.tint, 0, f.y, fyne.Max(m.geo.right(), m.room().Width), f.h-1)
+	role := RoleOutline
+	if m.focused {
+		role = RoleAccent
+	}
+	setFill(side.frame, Colour(m, role))
+	place(side.frame, 0, f.y, 3, f.h-1)
 }
 
 // showHover tints the row under the pointer.

@@ -22,7 +22,7 @@ type Segmented struct {
 func NewSegmented(items []Suggestion, key string, pick func(key string)) *Segmented {
 	s := &Segmented{items: items, OnPick: pick}
 	s.ExtendBaseWidget(s)
-	s.SetKey(key)
+	s.sel = max(indexOf(items, key), 0)
 	return s
 }
 
@@ -36,11 +36,7 @@ func (s *Segmented) Key() string {
 
 // SetKey chooses without calling OnPick.
 func (s *Segmented) SetKey(key string) {
-	for i := range s.items {
-		if s.items[i].Key == key {
-			s.sel = i
-		}
-	}
+	s.sel = max(indexOf(s.items, key), 0)
 	s.Refresh()
 }
 

@@ -29,16 +29,19 @@ type popList struct {
 	sel   int // -1 when none is chosen
 	top   int // first row shown
 	pick  func(int)
+	on    fyne.CanvasObject // what the list hangs under, when that lies on the layer itself
 }
 
-// openList shows items under owner, anchored at a part of it; nil when there is
-// no layer or nothing to show.
+// openList shows items under owner; nil when there is no layer or nothing to show.
 func openList(owner fyne.CanvasObject, items []Suggestion, sel int, pick func(int)) *popList {
-	l := layerFor(owner)
+	return openListOn(layerFor(owner), owner, nil, items, sel, pick)
+}
+
+func openListOn(l *Layer, owner, on fyne.CanvasObject, items []Suggestion, sel int, pick func(int)) *popList {
 	if l == nil || len(items) == 0 {
 		return nil
 	}
-	p := &popList{owner: owner, layer: l, items: items, sel: sel, pick: pick}
+	p := &popList{owner: owner, layer: l, items: items, sel: sel, pick: pick, on: on}
 	p.ExtendBaseWidget(p)
 	l.add(p)
 	p.reveal()
@@ -61,7 +64,13 @@ func (p *popList) fit() {
 		}
 		w = fyne.Max(w, fyne.Min(n, 560))
 	}
-	placeBeside(p.layer, p, p.layer.at(p.owner), p.owner.Size(), fyne.NewSize(w, float32(p.shown())*p.rowHeight()+8))
+	at := fyne.Position{}
+	if p.on != nil {
+		at = p.on.Position()
+	} else {
+		at = p.layer.at(p.owner)
+	}
+	placeBeside(p.layer, p, at, p.owner.Size(), fyne.NewSize(w, float32(p.shown())*p.rowHeight()+8))
 }
 
 func (p *popList) set(items []Suggestion) {
@@ -199,6 +208,8 @@ type completer struct {
 	source func(string) []Suggestion
 	pick   func(Suggestion)
 	list   *popList
+	layer  *Layer            // of an owner that floats on the layer, else nil
+	on     fyne.CanvasObject // its holder there
 }
 
 func (c *completer) update(text string) {
@@ -210,7 +221,11 @@ func (c *completer) update(text string) {
 	case len(items) == 0:
 		c.close()
 	case c.list == nil:
-		c.list = openList(c.owner, items, -1, c.take)
+		l := c.layer
+		if l == nil {
+			l = layerFor(c.owner)
+		}
+		c.list = openListOn(l, c.owner, c.on, items, -1, c.take)
 	default:
 		c.list.set(items)
 	}

@@ -86,7 +86,7 @@ func (t Theme) Size(n fyne.ThemeSizeName) float32 {
 // IsDark says whether a theme paints light text on a dark ground, by looking at
 // its card colour, so that it holds for any override.
 func IsDark(th fyne.Theme) bool {
-	r, g, b, _ := th.Color(RoleCard, 0).RGBA()
+	r, g, b, _ := roleIn(th, RoleCard).RGBA()
 	return (299*r+587*g+114*b)/1000 < 0x8000
 }
 
@@ -95,8 +95,13 @@ func Colour(o fyne.CanvasObject, role fyne.ThemeColorName) color.Color {
 	return roleIn(themeOf(o), role)
 }
 
+// roleIn falls back on the light theme where another theme is set, which does
+// not know our roles.
 func roleIn(th fyne.Theme, role fyne.ThemeColorName) color.Color {
-	return th.Color(role, fyne.CurrentApp().Settings().ThemeVariant())
+	if c := th.Color(role, fyne.CurrentApp().Settings().ThemeVariant()); c != nil {
+		return c
+	}
+	return light[role]
 }
 
 // themeOf returns the theme of a widget (an override included) or the app's.
