@@ -14,6 +14,10 @@ type asked struct {
 	slip  bool // mistyped: id is of the nearest word
 }
 
+// maxWords is how many telling words of a name Match looks at; no food's name
+// has more.
+const maxWords = 12
+
 // ask reads the words of an ingredient's name and sorts them by how telling
 // they are. What follows " or " is another food, what follows " plus " more of
 // the same; both are left out.
@@ -41,7 +45,8 @@ func (x *index) ask(text string) []asked {
 		}
 	}
 	eachWord(rest, func(w string) { out = append(out, x.asked(w, true)) })
-	return slices.DeleteFunc(out, func(a asked) bool { return a.class == noise })
+	out = slices.DeleteFunc(out, func(a asked) bool { return a.class == noise })
+	return out[:min(len(out), maxWords)]
 }
 
 // splitMain parts a name from what follows a comma or stands in brackets.

@@ -1,6 +1,7 @@
 package food
 
 import (
+	"slices"
 	"sort"
 	"strings"
 	"sync"
@@ -48,7 +49,7 @@ func (t *Table) Search(query string, limit int) []Hit {
 	q := fold(query)
 	s.words = s.words[:0]
 	eachWord(q, func(w string) {
-		if len(s.words) < 12 { // more words than any food's name has
+		if len(s.words) < maxWords {
 			s.words = append(s.words, w)
 		}
 	})
@@ -62,7 +63,7 @@ func (t *Table) Search(query string, limit int) []Hit {
 	if !t.gather(s, open, false) && !t.gather(s, open, true) {
 		return nil
 	}
-	return t.rank(s, limit)
+	return t.rank(s, limit, open)
 }
 
 // byCode finds foods by the start of their number, four digits or more.
@@ -156,7 +157,7 @@ func (t *Table) post(s *scratch, i int, id termID, q float32) {
 
 // rank scores the gathered names, keeps the best of each food, and gives the
 // first limit of them.
-func (t *Table) rank(s *scratch, limit int) []Hit {
+func (t *Table) rank(s *scratch, limit int, open bool) []Hit {
 	s.best = s.best[:0]
 	for _, at := range s.touched {
 		e, n := &s.names[at], &t.x.names[at]
@@ -179,7 +180,7 @@ func (t *Table) rank(s *scratch, limit int) []Hit {
 		}
 		return a < b
 	}
-	t.preferAsked(s)
+	t.preferAsked(s, open)
 	top := pickTop(s.best, limit, before)
 	out := make([]Hit, len(top))
 	for i, at := range top {
@@ -190,27 +191,40 @@ func (t *Table) rank(s *scratch, limit int) []Hit {
 
 // preferAsked puts the likeliest foods of a word that means several ("cream",
 // "rice") in the order Match offers them.
-func (t *Table) preferAsked(s *scratch) {
-	var b [64]byte
-	key := b[:0]
-	for i, w := range s.words {
-		if i > 0 {
-			key = append(key, ' ')
-		}
-		key = append(key, canonical(w)...)
-	}
-	codes := asks[string(key)]
+func (t *Table) preferAsked(s *scratch, open bool) {
+	codes := t.askedTyped(s.words, open)
 	if codes == nil {
 		return
 	}
 	for _, at := range s.best {
 		f := t.foods[t.x.names[at].food]
-		for i, code := range codes {
-			if f.Code == code && f.Source == StarterSource {
-				s.names[at].sum = max(s.names[at].sum, 0) + 20 - float32(i)*2
+		if i := slices.Index(codes, f.Code); i >= 0 && f.Source == StarterSource {
+			s.names[at].sum = max(s.names[at].sum, 0) + 20 - 2*float32(i)
+		}
+	}
+}
+
+// askedTyped looks the typed words up among the names that mean several foods;
+// the last may lack one or two letters.
+func (t *Table) askedTyped(words []string, open bool) []string {
+	var b [64]byte
+	key := b[:0]
+	for _, w := range words[:len(words)-1] {
+		key = append(append(key, canonical(w)...), ' ')
+	}
+	last := words[len(words)-1]
+	if codes := asks[string(append(key, canonical(last)...))]; codes != nil || !open || len(last) < 3 {
+		return codes
+	}
+	from, to := t.x.formRange(last)
+	for i := from; i < to; i++ {
+		if f := &t.x.forms[i]; len(f.text)-len(last) <= 2 {
+			if codes := asks[string(append(key, t.x.words[f.term]...))]; codes != nil {
+				return codes
 			}
 		}
 	}
+	return nil
 }
 
 // score weighs what was matched of a name with what does not depend on the
