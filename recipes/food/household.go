@@ -116,8 +116,8 @@ func (f *Food) household(unit, prep string) (m Measure, exact, ok bool) {
 }
 
 // sizeWords are the units that give the size of one, in the order a bare count
-// takes them when there is neither "medium" nor "whole".
-var sizeWords = []string{"medium", "whole", "large", "small", "extra large", "jumbo", "extra small"}
+// takes them: a whole one, else a medium one, else the nearest size.
+var sizeWords = []string{"whole", "medium", "large", "small", "extra large", "jumbo", "extra small"}
 
 // pieceWords are the units that count as one of the food when it has no size:
 // one clove of garlic, one stalk of celery.
@@ -127,9 +127,10 @@ var pieceWords = []string{
 }
 
 // Each returns the weight of one counted one: of the size asked for ("large",
-// "" for none), or as a cook means a bare count: a medium one, a whole one.
+// "" for none), or as a cook means a bare count: a whole one, else a medium one.
 // exact is false when another size had to stand in. ok is false when the food
-// is not counted in any way the table knows.
+// is not counted in any way the table knows. Eggs have the US classes here; the
+// EU ones are Household("medium", "eu") and so on.
 func (f *Food) Each(size string) (m Measure, exact, ok bool) {
 	if size != "" {
 		if m, exact, ok = f.Household(size, ""); ok {

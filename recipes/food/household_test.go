@@ -69,7 +69,7 @@ func TestEachAndHousehold(t *testing.T) {
 		exact            bool
 	}{
 		{"an onion", "11282", "", 110, true}, {"a large onion", "11282", "/large", 150, true}, {"a small onion", "11282", "/small", 70, true},
-		{"a large egg", "01123", "/large", 50, true}, {"an egg", "01123", "", 44, true}, {"a yolk", "01125", "", 17, false},
+		{"a large egg", "01123", "/large", 50, true}, {"an egg", "01123", "", 50, true}, {"a yolk", "01125", "", 17, true},
 		{"a clove of garlic", "11215", "clove", 3, true}, {"a head of garlic", "11215", "bulb", 40, true}, {"a carrot", "11124", "", 61, true},
 		{"a celery stick", "11143", "stick", 40, false}, {"a lemon's juice", "09152", "", 48, true}, {"a lime's juice", "09160", "", 44, true},
 		{"a lemon's zest", "09156", "", 6, true}, {"a bay leaf", "02004", "leaf", 0.2, true}, {"a spring onion", "11291", "", 15, true},
@@ -95,6 +95,12 @@ func TestEachAndHousehold(t *testing.T) {
 		if !ok || m.Grams != r.grams || exact != r.exact {
 			t.Errorf("%s: %v g (%s), exact %v, found %v; want %v, %v", r.name, m.Grams, m, exact, ok, r.grams, r.exact)
 		}
+	}
+	if m, exact, _ := foods["01123"].Household("medium", "eu"); m.Grams != 51 || !exact {
+		t.Errorf("a British medium egg: %v g, exact %v; want 51", m.Grams, exact)
+	}
+	if m, exact, _ := foods["01123"].Household("medium", ""); m.Grams != 44 || !exact {
+		t.Errorf("an American medium egg: %v g, exact %v; want 44", m.Grams, exact)
 	}
 	if m, _, ok := foods["23572"].Each(""); ok {
 		t.Errorf("ground beef is not counted: %v", m)
