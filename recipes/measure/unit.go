@@ -141,7 +141,7 @@ var pieceUnits = []entry{
 	{Unit{Word: "leaf", Kind: Piece}, "leaves"},
 	{Unit{Word: "ear", Kind: Piece}, "ears|cob|cobs"},
 	{Unit{Word: "fillet", Kind: Piece}, "fillets|filet|filets"},
-	{Unit{Word: "piece", Kind: Piece}, "pieces|pc|pcs|chunk|chunks"},
+	{Unit{Word: "piece", Kind: Piece}, "pieces|pc|pcs|chunk|chunks|thumb|thumbs"},
 	{Unit{Word: "sheet", Kind: Piece}, "sheets"},
 	{Unit{Word: "ball", Kind: Piece}, "balls"},
 	{Unit{Word: "cube", Kind: Piece}, "cubes"},

@@ -66,7 +66,7 @@ var sizeWords = []struct{ text, size string }{
 var plainWords = []string{
 	"heaped", "heaping", "rounded", "level", "scant", "generous", "good", "whole", "full", "fat", "plump", "packed", "lightly packed",
 	"firmly packed", "loosely packed", "additional", "more", "of", "standard", "standard-size", "ready-to-use", "fresh", "nice", "decent",
-	"flat", "good-sized", "good-size", "extra", "healthy", "fluid",
+	"thumb-sized", "thumb-size", "thumb sized", "walnut-sized", "walnut-size", "finger-length", "flat", "good-sized", "good-size", "extra", "healthy", "fluid",
 }
 
 // readAmount reads the amount at the start of s and returns the rest.

@@ -29,7 +29,7 @@ func (p *phrase) cutOr(name string) string {
 		if mark == "/" && !slashDivides(left, right) || right == "" {
 			continue
 		}
-		if describes(left) && len(words(right)) > 1 && describes(firstOf(right)) { // "fresh or frozen blueberries"
+		if describes(left) && len(wordsOf(right)) > 1 && describes(firstOf(right)) { // "fresh or frozen blueberries"
 			p.or = append(p.or, right)
 			return left + " " + afterFirst(right)
 		}
@@ -66,7 +66,7 @@ func lastOf(s string) string {
 func completed(left, right string) string {
 	head := lastOf(right)
 	low := fold(head)
-	if len(words(right)) < 2 || !sharedHeads[low] || slices.Contains(words(fold(left)), low) {
+	if len(wordsOf(right)) < 2 || !sharedHeads[low] || slices.Contains(wordsOf(fold(left)), low) {
 		return left
 	}
 	if !lacksNoun(fold(left), low) {

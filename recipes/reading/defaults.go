@@ -53,6 +53,7 @@ var pieces = []piece{
 	{"leaf", "lime", "", 0.3},
 	{"", "bay", "", 0.2},
 	{"", "cinnamon", "", 2.6},
+	{"", "nutmeg", "", 7},
 	{"stick", "cinnamon", "", 2.6},
 	{"", "cloves", "", 0.1},
 	{"", "anise", "", 1},
@@ -196,6 +197,8 @@ var pieces = []piece{
 	{"", "graham", "", 15},
 	{"", "ladyfinger", "", 11},
 	{"", "baking chocolate", "", 28},
+	{"", "canola oil", "spray", 1},
+	{"", "olive oil", "spray", 1},
 	{"", "tofu", "", 350},
 }
 

@@ -38,8 +38,14 @@ var partLeads = []struct{ text, part string }{
 	{"peel of", "zest"},
 }
 
+// bitLeads name a part that weighs next to nothing apart from the whole.
+var bitLeads = []string{"seeds of", "seeds from", "the seeds of", "the seeds from", "leaves from", "leaves of", "the leaves from", "the leaves of", "flesh of", "pulp of", "pulp from", "meat from", "kernels from"}
+
 // cutPart reads "juice of", "zest and juice of" before the amount.
 func cutPart(s string) (string, string) {
+	if rest, w := cutAny(s, bitLeads...); w != "" {
+		return rest, ""
+	}
 	for _, l := range partLeads {
 		if rest, ok := cut(s, l.text); ok && l.part != "squeeze" {
 			return rest, l.part

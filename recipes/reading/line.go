@@ -28,7 +28,11 @@ func ReadLine(text string, opt Options) *recipes.Line {
 		r.doubt(recipes.DoubtNoFood)
 		return r.line
 	}
-	r.parse(text)
+	parts := splitLine(text, opt)
+	r.parse(parts[0])
+	if len(parts) > 1 { // a line holds one ingredient: the first of them
+		r.doubt(recipes.DoubtChoice, parts...)
+	}
 	r.matchFood()
 	r.weigh()
 	r.drain()
@@ -43,7 +47,8 @@ func ReadLine(text string, opt Options) *recipes.Line {
 func (r *lineReader) parse(text string) {
 	s, n := cutNotes(text)
 	r.notes = n
-	s = stripLabels(s)
+	s = stripNumber(stripLabels(s))
+	s = r.stripSection(s)
 	s, part := cutPart(s)
 	r.amt, s = readAmount(s, r.opt.System)
 	if part == "" {
@@ -80,12 +85,44 @@ func (r *lineReader) unitWord() string {
 // stripLabels takes "Optional:" and the like off the front.
 func stripLabels(s string) string {
 	for {
-		rest, w := cutAny(s, "optional:", "optional -", "optional", "for serving:", "to serve:", "for garnish:", "garnish:", "topping:", "ingredients:", "plus:", "(optional)")
+		rest, w := cutAny(s, "optional:", "optional -", "optional", "for serving:", "to serve:", "for garnish:", "garnish:", "topping:", "ingredients:", "plus:", "and", "(optional)")
 		if w == "" || rest == "" {
 			return s
 		}
 		s = rest
 	}
+}
+
+// stripNumber takes a list number off: "1. 2 cups flour", "2) 3 eggs".
+func stripNumber(s string) string {
+	i := 0
+	for i < len(s) && i < 3 && s[i] >= '0' && s[i] <= '9' {
+		i++
+	}
+	if i == 0 || i+1 >= len(s) || s[i] != '.' && s[i] != ')' || s[i+1] != ' ' {
+		return s
+	}
+	if rest := strings.TrimSpace(s[i+1:]); startsAmount(rest) {
+		return rest
+	}
+	return s
+}
+
+// stripSection takes "Marinade:" and the like off an amount; what it announces
+// counts as the line's heading.
+func (r *lineReader) stripSection(s string) string {
+	head, rest, ok := strings.Cut(s, ":")
+	if !ok || !startsAmount(strings.TrimSpace(rest)) {
+		return s
+	}
+	low := fold(strings.TrimSpace(head))
+	if !partNames[low] && !strings.HasPrefix(low, "for ") {
+		return s
+	}
+	if r.opt.Section == "" {
+		r.opt.Section = strings.TrimSpace(head)
+	}
+	return strings.TrimSpace(rest)
 }
 
 func (r *lineReader) doubt(kind recipes.DoubtKind, args ...string) {

@@ -16,6 +16,10 @@ func (r *lineReader) matchFood() {
 	if r.notedFood() || r.rememberedFood() {
 		return
 	}
+	if r.notes.state == food.Cooked && !hasWord(r.say.hints, "cooked") {
+		r.say.full = "cooked " + r.say.full
+		r.say.hints += " cooked"
+	}
 	hints := r.say.hints
 	key := Key(r.say.name)
 	switch {
@@ -36,12 +40,16 @@ func (r *lineReader) notedFood() bool {
 	if r.notes.food == "" {
 		return false
 	}
-	best, _, _ := r.opt.Foods.Match(r.notes.food)
-	if best.Food == nil {
+	f := r.opt.Foods.Named(r.notes.food)
+	if f == nil {
+		best, _, _ := r.opt.Foods.Match(r.notes.food)
+		f = best.Food
+	}
+	if f == nil {
 		r.doubt(recipes.DoubtNoFood, r.notes.food)
 		return true
 	}
-	r.setFood(best.Food)
+	r.setFood(f)
 	return true
 }
 
@@ -79,18 +87,16 @@ func (r *lineReader) setFood(f *food.Food) {
 
 // take sets the food of a table's own name; false when the table lacks it.
 func (r *lineReader) take(name string) bool {
-	best, confident, others := r.opt.Foods.Match(name)
+	if f := r.opt.Foods.Named(name); f != nil {
+		r.setFood(f)
+		return true
+	}
+	best, confident, _ := r.opt.Foods.Match(name)
 	if best.Food == nil {
 		return false
 	}
-	for _, h := range others {
-		if h.Food.Name == name {
-			best, confident = h, true
-			break
-		}
-	}
 	r.setFood(best.Food)
-	if !confident && best.Food.Name != name {
+	if !confident {
 		r.doubt(recipes.DoubtFood, best.Food.Name)
 	}
 	return true
@@ -164,7 +170,7 @@ func (r *lineReader) tryCanned() bool {
 		if h.Food != nil && hasAny(fold(h.Food.Name+" "+h.Food.Published), "canned", "cnd") && (i == 0 && confident || covers(h, beforeIn(r.say.name))) {
 			r.setFood(h.Food)
 			if h.Close {
-				r.doubt(recipes.DoubtClose, h.Food.Name, h.Differs)
+				r.doubt(recipes.DoubtClose, h.Differs, h.Food.Name)
 			}
 			return true
 		}
@@ -215,27 +221,99 @@ func (r *lineReader) byName() {
 	if bare := unadorned(r.say.name); bare != r.say.name {
 		queries = append(queries, bare)
 	}
+	if r.byNeighbour() {
+		return
+	}
 	var first food.Hit
-	var others []food.Hit
+	var others, parts []food.Hit
 	for _, q := range queries {
 		best, confident, more := r.opt.Foods.Match(q)
 		if confident {
 			r.setFood(best.Food)
+			r.inState()
 			return
 		}
 		if first.Food == nil {
 			first, others = best, more
 		}
+		if parts == nil {
+			parts = more
+		}
+	}
+	if (first.Food == nil || r.strange(first.Food)) && r.byHead() {
+		return
+	}
+	if first.Food == nil || r.strange(first.Food) {
+		r.doubt(recipes.DoubtNoFood, append([]string{r.line.Name}, hitNames(parts)...)...)
+		return
 	}
 	r.accept(first, others)
+	r.inState()
+}
+
+// byHead takes the last words alone where they surely name a food ("dry stout"
+// of any make is stout); always a doubt.
+func (r *lineReader) byHead() bool {
+	list := strings.Fields(r.say.name)
+	for i := 1; i < len(list); i++ {
+		head := strings.Join(list[i:], " ")
+		best, confident, _ := r.opt.Foods.Match(head)
+		if confident && best.Food.Group != "grains, pasta, flour" && !products[Key(list[len(list)-1])] {
+			r.setFood(best.Food)
+			r.doubt(recipes.DoubtFood, best.Food.Name)
+			return true
+		}
+	}
+	return false
+}
+
+// products are last words that name a made food: a match without them is
+// another food ("cream of mushroom soup" is no cream).
+var products = set(`soup sauce seasoning mix syrup paste dressing spread curd pudding pie cake cookie biscuit cracker chip crisp drink cereal
+gravy liqueur extract relish chutney pesto jelly candy sweet bar roll dumpling fritter stuffing granola muesli essence leaf powder crumb blossom
+stew curry casserole salad sandwich pizza custard mousse`)
+
+// strange tells that the food lacks the word that says what the thing is.
+func (r *lineReader) strange(f *food.Food) bool {
+	list := keyWords(r.say.name)
+	if len(list) < 2 || !products[list[len(list)-1]] {
+		return false
+	}
+	return !covers(food.Hit{Food: f}, list[len(list)-1])
+}
+
+// inState changes to a row of the same food in the state the text says:
+// leftover turkey to roasted turkey, fresh fettuccine to fresh pasta.
+func (r *lineReader) inState() {
+	if r.food == nil {
+		return
+	}
+	if hasWord(fold(r.food.Name), "pasta") && r.food.State == food.Dry && hasWord(r.say.hints, "fresh") && !hasAny(r.say.hints, "dried", "dry") {
+		r.take("pasta, fresh, plain")
+		return
+	}
+	if statedIn(fold(r.say.full)) != food.Cooked || r.food.State == food.Cooked || !asksState(r.food) {
+		return
+	}
+	for _, how := range []string{"cooked", "roasted", "boiled", "grilled"} {
+		best, _, others := r.opt.Foods.Match(how + " " + r.say.name)
+		for _, h := range append([]food.Hit{best}, others...) {
+			if h.Food != nil && h.Food.State == food.Cooked && h.Food.Group == r.food.Group && covers(h, r.say.name) {
+				r.setFood(h.Food)
+				r.undoubt(recipes.DoubtFood)
+				r.doubt(recipes.DoubtFood, h.Food.Name)
+				return
+			}
+		}
+	}
 }
 
 // adorning words tell how a food is sold or cut and never which food it is.
 var adorning = set(`creamy crunchy ready-rolled ready-made ready-to-eat ready-to-use pre-cooked elbow short long thick-cut thick thin medium
-large small unsmoked rindless chunky smooth-style full-bodied robust fruity runny shop-bought store-bought baking floury all-rounder vine-ripened vine
+large small baby unsmoked rindless chunky smooth-style full-bodied robust fruity runny shop-bought store-bought baking floury all-rounder vine-ripened vine
 firm-fleshed pure natural traditional classic regular standard british american english italian spanish flavoured unflavoured loose-leaf jumbo king tiger
 white-paste paste-style premium authentic lightly heaped freeze-dried sustainably sustainable cold-pressed deli thick-sliced thinly-sliced hand-picked ripened
-on-the-vine mild-flavoured light-flavoured skin-on toasted roasted new-season spring winter summer day-old stale crusty good fresh cooking`)
+on-the-vine mild-flavoured light-flavoured skin-on new-season spring winter summer day-old stale crusty good fresh cooking`)
 
 // unadorned leaves adorning words out of a name.
 func unadorned(name string) string {
@@ -253,20 +331,21 @@ func unadorned(name string) string {
 
 // accept takes a match that is not sure and says what else may be meant.
 func (r *lineReader) accept(h food.Hit, others []food.Hit) {
-	if h.Food == nil {
-		r.doubt(recipes.DoubtNoFood, r.line.Name)
-		return
-	}
 	r.setFood(h.Food)
 	if h.Close {
-		r.doubt(recipes.DoubtClose, h.Food.Name, h.Differs)
+		r.doubt(recipes.DoubtClose, h.Differs, h.Food.Name)
 		return
 	}
-	args := []string{h.Food.Name}
-	for _, o := range others[:min(3, len(others))] {
-		args = append(args, o.Food.Name)
+	r.doubt(recipes.DoubtFood, append([]string{h.Food.Name}, hitNames(others)...)...)
+}
+
+// hitNames are the names of the first three foods to choose from.
+func hitNames(hits []food.Hit) []string {
+	var out []string
+	for _, h := range hits[:min(3, len(hits))] {
+		out = append(out, h.Food.Name)
 	}
-	r.doubt(recipes.DoubtFood, args...)
+	return out
 }
 
 // covers tells whether every word of the query that names something stands in

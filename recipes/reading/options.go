@@ -15,8 +15,11 @@ import (
 type Foods interface {
 	// Get returns the row a reference names, nil if there is none.
 	Get(ref food.Ref) *food.Food
+	// Named returns the food of exactly this name or same-food alias, nil if none.
+	Named(name string) *food.Food
 	// Match finds the food an ingredient's name means; confident when no other
-	// is meant as easily, others likeliest first. The zero Hit is nothing found.
+	// is meant as easily, others likeliest first. The zero Hit is no food of that
+	// name; others are then foods of a part of it, to choose from only.
 	Match(name string) (best food.Hit, confident bool, others []food.Hit)
 }
 
@@ -44,7 +47,7 @@ func Key(name string) string {
 // keyWords are the words of Key.
 func keyWords(name string) []string {
 	var out []string
-	for _, w := range words(fold(name)) {
+	for _, w := range wordsOf(fold(name)) {
 		if w == "the" || w == "a" || w == "an" || w == "of" {
 			continue
 		}
@@ -53,9 +56,9 @@ func keyWords(name string) []string {
 	return out
 }
 
-// words splits at everything that is no letter, figure, per cent sign or
+// wordsOf splits at everything that is no letter, figure, per cent sign or
 // apostrophe inside a word.
-func words(s string) []string {
+func wordsOf(s string) []string {
 	return strings.FieldsFunc(s, func(r rune) bool {
 		return r != '%' && r != '\'' && !isWordRune(r)
 	})

@@ -122,6 +122,7 @@ var packSizes = []struct {
 	{"", "olive", 170, 340},
 	{"", "beer", 356, 442},
 	{"", "beets", 425, 400},
+	{"jar", "pimento", 340, 350},
 	{"", "puff pastry", 490, 320},
 	{"", "phyllo", 454, 270},
 	{"", "pie crust", 400, 320},
@@ -198,7 +199,11 @@ func drainedShare(f *food.Food) float64 {
 
 // drain takes the liquid off a pack that the line says is drained.
 func (r *lineReader) drain() {
-	if r.food == nil || !hasAny(r.say.hints, "drained", "drain", "rinsed and drained", "drained and rinsed") || hasAny(r.say.hints, "undrained", "not drained", "do not drain") {
+	if r.food == nil || hasAny(r.say.hints, "undrained", "not drained", "do not drain", "with their juice", "with juice", "with liquid", "in their juice") {
+		return
+	}
+	tin := r.amt.unit != nil && (r.amt.unit.Word == "can" || r.amt.unit.Word == "tin" || r.amt.unit.Word == "jar")
+	if !hasAny(r.say.hints, "drained", "drain") && !(tin && r.food.State == food.Drained) {
 		return
 	}
 	r.line.State = food.Drained

@@ -84,6 +84,12 @@ func (r *lineReader) weighNothing() {
 		r.set(100, recipes.GramsDefault, "")
 		r.line.PartEaten = 0
 		r.doubt(recipes.DoubtAmount)
+	case isGarnish(r.food) && hasAny(r.say.hints, "to serve", "for serving", "to garnish", "for garnish", "garnish", "to finish", "to decorate", "for garnishing"):
+		r.set(10, recipes.GramsDefault, "to serve")
+		r.doubt(recipes.DoubtDefault, "10")
+	case containsWordStart(fold(r.say.name), "spray") || hasWord(fold(r.say.name), "spray"):
+		r.set(1, recipes.GramsDefault, "1 spray = 1 g")
+		r.doubt(recipes.DoubtDefault, "1")
 	case r.say.taste && !strings.Contains(r.say.purpose, "need"):
 		r.doubt(recipes.DoubtToTaste)
 	default:
@@ -104,6 +110,12 @@ func (r *lineReader) weighSpice() {
 		return
 	}
 	r.doubt(recipes.DoubtDefault, figure(g))
+}
+
+// isGarnish tells foods so light that a wedge or a few leaves move little.
+func isGarnish(f *food.Food) bool {
+	kcal, ok := f.Per100.Get(food.EnergyKcal)
+	return ok && kcal < 60 && (f.Group == "fruit" || f.Group == "vegetables")
 }
 
 // isSalt tells foods that are mostly salt, from 15 g sodium in 100 g up.

@@ -24,6 +24,7 @@ type phrase struct {
 func readPhrase(s string, a *amount, sys measure.System) phrase {
 	p := phrase{hints: fold(s)}
 	s, remarks := takeBrackets(s, a, sys)
+	s = a.looseWeight(s, sys)
 	s = p.cutPurpose(s)
 	name, prep := splitPrep(s)
 	name = p.cutOr(name)
@@ -181,7 +182,7 @@ func breakAt(s string) (at, length int) {
 // describes tells whether every word only describes (colour, cut, quality,
 // preparation) and none names a food.
 func describes(s string) bool {
-	list := words(fold(s))
+	list := wordsOf(fold(s))
 	for _, w := range list {
 		if !describing[w] && !preparing[w] && !joining[w] && !strings.HasSuffix(w, "ly") {
 			return false
@@ -203,16 +204,32 @@ func stripFront(name, prep string) (string, string) {
 		w, after := firstWord(rest)
 		low := fold(w)
 		after = strings.TrimLeft(after, " ,/")
-		if w == "" || after == "" || !(preparing[low] || noise[low] || len(taken) > 0 && joining[low] || strings.HasSuffix(low, "ly") && prepAhead(after)) {
+		if w == "" || after == "" || keepsName[low] != nil && keepsName[low][fold(firstOf(after))] || !(preparing[low] || noise[low] || len(taken) > 0 && joining[low] || strings.HasSuffix(low, "ly") && prepAhead(after)) {
 			break
 		}
 		taken = append(taken, w)
 		rest = after
 	}
-	if len(taken) == 0 || len(words(rest)) == 0 {
+	if len(taken) == 0 || len(wordsOf(rest)) == 0 {
 		return strings.TrimSpace(name), prep
 	}
 	return strings.TrimSpace(rest), joinPrep(strings.Join(taken, " "), nonEmpty(prep))
+}
+
+// keepsName are preparing words that belong to a name before another word.
+var keepsName = map[string]map[string]bool{
+	"hot":      set("sauce pepper chilli chili chile dog dogs chocolate paprika mustard cross smoked"),
+	"cold":     set("cuts brew"),
+	"cut":      set("green"),
+	"sliced":   set("bread white"),
+	"split":    set("peas pea red yellow"),
+	"soft":     set("cheese goat brown tofu light dark drink margarine white"),
+	"broken":   set("rice wheat vermicelli"),
+	"shaved":   set("ice"),
+	"warm":     set(""),
+	"crumbled": set(""),
+	"whipped":  set("cream topping butter"),
+	"pitted":   set(""),
 }
 
 // prepAhead tells whether a preparing word comes next.

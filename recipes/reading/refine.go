@@ -82,7 +82,7 @@ func (r *lineReader) meatByFat(key, hints string) bool {
 			return false
 		}
 		if abs(best.fat-fat) > 2 {
-			r.doubt(recipes.DoubtClose, best.name, figure(fat)+" % fat was asked for")
+			r.doubt(recipes.DoubtClose, figure(fat)+" % fat was asked for", best.name)
 		}
 		return true
 	}

@@ -33,6 +33,9 @@ func splitLine(text string, opt Options) []string {
 	if parts := splitSeasoning(text); parts != nil {
 		return parts
 	}
+	if parts := splitPlus(text, opt); parts != nil {
+		return parts
+	}
 	return []string{text}
 }
 
@@ -87,6 +90,43 @@ func splitEach(text string, opt Options) []string {
 	return out
 }
 
+// splitPlus parts "2 eggs plus 1 yolk" and "1 cup flour, plus 2 tbsp for
+// dusting": a further amount of another thing, or of the same for another use.
+func splitPlus(text string, opt Options) []string {
+	low := strings.ToLower(text)
+	if len(low) != len(text) || strings.ContainsAny(text, "[") {
+		return nil
+	}
+	for _, mark := range []string{" plus ", " + ", " and "} {
+		i := strings.Index(low, mark)
+		if i <= 0 || strings.Count(low[:i], "(") != strings.Count(low[:i], ")") {
+			continue
+		}
+		left, right := strings.TrimRight(text[:i], " ,;"), strings.TrimSpace(text[i+len(mark):])
+		if mark == " and " && !startsDigit(right) {
+			continue
+		}
+		a, name := readAmount(left, opt.System)
+		b, other := readAmount(right, opt.System)
+		if !a.found || !b.found || !hasLetter(name) || b.little || !startsAmount(left) || describes(name) {
+			continue
+		}
+		if b.unit == nil && b.size == "" && b.grams == 0 && !startsDigit(right) && !strings.HasPrefix(strings.ToLower(right), "one ") {
+			continue
+		}
+		var p phrase
+		rest := p.cutPurpose(" " + other)
+		if strings.Trim(rest, " ,") == "" || describes(rest) || strings.EqualFold(strings.TrimSpace(rest), "extra") {
+			var q phrase
+			plain, _ := splitPrep(q.cutPurpose(name))
+			written := strings.TrimSpace(strings.TrimSuffix(right, other))
+			right = written + " " + plain + ", " + strings.TrimLeft(other, " ,")
+		}
+		return []string{left, strings.TrimRight(right, " ,")}
+	}
+	return nil
+}
+
 // splitNames parts a list at commas and "and".
 func splitNames(list string) []string {
 	list = strings.NewReplacer(" and ", ",", " & ", ",", " + ", ",", ";", ",").Replace(list)
@@ -105,6 +145,9 @@ func splitNames(list string) []string {
 // splitSeasoning parts "salt and pepper", with or without an amount.
 func splitSeasoning(text string) []string {
 	bare := strings.NewReplacer(" & ", " and ", "&", " and ", " + ", " and ").Replace(text)
+	if low := fold(bare); low == "salt, pepper" || low == "pepper, salt" {
+		bare = strings.Replace(bare, ", ", " and ", 1)
+	}
 	low := strings.ToLower(bare)
 	if len(low) != len(bare) || strings.Contains(text, "[") {
 		return nil
@@ -146,7 +189,7 @@ func endsWithWord(s, w string) bool { return s == w || strings.HasSuffix(s, " "+
 // pepperFirst tells that what follows "salt and" is pepper, the spice.
 func pepperFirst(s string) bool {
 	s = strings.TrimSpace(s)
-	list := words(s)
+	list := wordsOf(s)
 	for i, w := range list {
 		if w == "pepper" || w == "peppercorns" {
 			return i <= 5
@@ -161,7 +204,7 @@ func pepperFirst(s string) bool {
 func pepperLast(s string) bool { return endsWithWord(s, "pepper") && pepperFirst(s) }
 
 func saltFirst(s string) bool {
-	for _, w := range words(s) {
+	for _, w := range wordsOf(s) {
 		switch w {
 		case "salt":
 			return true

@@ -15,6 +15,9 @@ func (r *lineReader) judgeState() {
 		r.line.State = r.food.State
 	}
 	if stated := statedIn(r.say.hints); stated != "" && r.line.State != food.Drained {
+		if stated == food.Cooked && statedIn(fold(r.say.full)) != food.Cooked && r.amt.grams > 0 && r.food.State == food.Cooked {
+			r.doubt(recipes.DoubtState, string(stated)) // "500 g spinach, cooked": weighed before or after?
+		}
 		if asksState(r.food) {
 			r.line.State = stated
 			r.wrongRow(stated)
@@ -36,7 +39,7 @@ func (r *lineReader) judgeState() {
 // other way round.
 func (r *lineReader) wrongRow(stated food.State) {
 	row := r.food.State
-	if stated == food.Cooked && (row == food.Raw || row == food.Dry) || stated != food.Cooked && stated != food.Frozen && row == food.Cooked {
+	if stated == food.Cooked && (row == food.Raw || row == food.Dry) || stated != food.Cooked && stated != food.Frozen && row == food.Cooked || stated == food.Raw && row == food.Dry && hasWord(r.say.hints, "fresh") {
 		r.doubt(recipes.DoubtState, string(row))
 	}
 }

@@ -66,7 +66,7 @@ func (a *amount) weighIn(q quantity) {
 	if q.grams > 0 && a.grams == 0 {
 		a.grams, a.note = q.grams, q.text
 	}
-	if q.ml > 0 && a.ml == 0 {
+	if q.ml > 0 && (a.ml == 0 || metric(q.unit) && a.unit != nil && !metric(a.unit)) {
 		a.ml = q.ml
 		if a.grams == 0 {
 			a.note = q.text
@@ -114,7 +114,7 @@ func (a *amount) lengthInBrackets(q quantity) bool {
 // takeBracket sets the weight or volume of the whole amount from a bracket.
 func (a *amount) takeBracket(q quantity, low string) {
 	each := hasAny(low, "each", "apiece", "per") || a.unit != nil && a.unit.Kind == measure.Pack && !hasAny(low, "total", "in all", "altogether")
-	if a.grams > 0 && a.per > 0 && !a.drained {
+	if a.grams > 0 && !a.drained { // the first weight stands
 		return
 	}
 	if n := a.num.Value(); each && a.sizeless() {
@@ -126,9 +126,55 @@ func (a *amount) takeBracket(q quantity, low string) {
 	}
 	if q.grams > 0 {
 		a.grams, a.note = q.grams, q.text
-	} else if q.ml > 0 && a.grams == 0 {
+	} else if q.ml > 0 && a.grams == 0 && (a.ml == 0 || metric(q.unit)) {
 		a.ml, a.note = q.ml, q.text
 	}
+}
+
+// metric tells litres from cups and pints: the surer of two volumes.
+func metric(u *measure.Unit) bool {
+	switch u.Word {
+	case "ml", "cl", "dl", "l":
+		return true
+	}
+	return false
+}
+
+// looseWeight finds a weight that stands in a counted line without brackets:
+// "1 whole chicken, about 3 1/2 lb", "4 steaks, 150 g each". It returns the
+// line without it.
+func (a *amount) looseWeight(s string, sys measure.System) string {
+	if !a.found || a.grams > 0 || a.ml > 0 || !a.sizeless() {
+		return s
+	}
+	for i := 1; i < len(s); i++ {
+		if s[i] < '0' || s[i] > '9' || s[i-1] != ' ' && s[i-1] != ',' {
+			continue
+		}
+		q, rest, ok := readQuantity(s[i:], sys)
+		if !ok || q.grams == 0 && (q.ml == 0 || a.unit == nil) {
+			continue
+		}
+		head := strings.TrimRight(s[:i], " ,-–")
+		for _, w := range []string{"about", "approximately", "approx.", "approx", "around", "roughly", "weighing", "of", "at", "total", "each", "total weight", "(or)", "~", "weighing about"} {
+			if cutHead, ok := cutEnd(head, w); ok {
+				head = cutHead
+			}
+		}
+		low := strings.ToLower(rest)
+		a.takeBracket(q, low)
+		rest, _ = cutAny(rest, "each", "apiece", "in total", "total weight", "total", "per piece")
+		return joinRest(strings.TrimRight(head, " ,"), rest)
+	}
+	return s
+}
+
+// cutEnd removes a word from the end of s.
+func cutEnd(s, word string) (string, bool) {
+	if len(s) <= len(word) || !strings.EqualFold(s[len(s)-len(word):], word) || isWordByte(s[len(s)-len(word)-1]) {
+		return s, false
+	}
+	return strings.TrimRight(s[:len(s)-len(word)], " ,-–"), true
 }
 
 // sizeless tells that the amount counts things, so that "each" makes sense.
@@ -217,7 +263,7 @@ func joinRest(head, rest string) string {
 }
 
 func isWordByte(b byte) bool {
-	return b >= 'a' && b <= 'z' || b >= 'A' && b <= 'Z' || b >= '0' && b <= '9' || b == '-' && false
+	return b >= 'a' && b <= 'z' || b >= 'A' && b <= 'Z' || b >= '0' && b <= '9'
 }
 
 func isVulgar(s string) bool {
