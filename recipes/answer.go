@@ -1,0 +1,61 @@
+package recipes
+
+import (
+	"slices"
+
+	"parewell/recipes/food"
+)
+
+// The answers a cook gives to a doubtful line. Each returns a changed copy; the
+// doubts it answers are gone, others stay.
+
+// WithGrams gives the line the weight she states, in grams as written.
+func (l *Line) WithGrams(grams float64) *Line {
+	c := l.without(DoubtAmount, DoubtToTaste, DoubtDefault, DoubtRange, DoubtPack, DoubtMeasure, DoubtDrained)
+	c.Grams, c.GramsFrom, c.GramsNote = grams, GramsTyped, ""
+	return c
+}
+
+// WithFood pins another food; the weight stays as it is.
+func (l *Line) WithFood(f *food.Food) *Line {
+	c := l.without(DoubtFood, DoubtClose, DoubtNoFood, DoubtState)
+	c.Food, c.Sub = f.Ref, nil
+	return c
+}
+
+// WithPartEaten sets the share that is eaten, 0-1.
+func (l *Line) WithPartEaten(share float64) *Line {
+	c := l.without(DoubtPartEaten)
+	c.PartEaten = share
+	return c
+}
+
+// WithState says what was weighed.
+func (l *Line) WithState(s food.State) *Line {
+	c := l.without(DoubtState)
+	c.State = s
+	return c
+}
+
+// WithAsBought says whether the weight is with peel, bone or shell.
+func (l *Line) WithAsBought(on bool) *Line {
+	c := *l
+	c.AsBought = on
+	return &c
+}
+
+// Accepted takes the line as it stands: nothing about it asks any more.
+func (l *Line) Accepted() *Line {
+	c := *l
+	c.Settled = true
+	return &c
+}
+
+func (l *Line) without(kinds ...DoubtKind) *Line {
+	c := *l
+	c.Doubts = slices.DeleteFunc(slices.Clone(l.Doubts), func(d Doubt) bool { return slices.Contains(kinds, d.Kind) })
+	if len(c.Doubts) == 0 {
+		c.Doubts = nil
+	}
+	return &c
+}

@@ -1,0 +1,251 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"parewell/recipes"
+	"parewell/recipes/food"
+	"parewell/recipes/reading"
+	"parewell/recipes/words"
+	"parewell/ui/parts"
+	"parewell/ui/sheets"
+)
+
+// originalPage is where the dish as it was is looked over and put right: what
+// is in doubt first, then every ingredient and step.
+type originalPage struct {
+	w        *Window
+	doubts   *fyne.Container
+	scroll   *container.Scroll
+	side     fyne.CanvasObject
+	table    *parts.Matrix
+	steps    *parts.Matrix
+	servings *parts.Entry
+	serves   *parts.Text
+	add      *parts.Entry
+	step     *parts.Entry
+	lines    []recipes.ID // by row of the table, "" for headings
+	stepIDs  []recipes.ID
+}
+
+func newOriginalPage(w *Window) page { return &originalPage{w: w} }
+
+func (p *originalPage) build() fyne.CanvasObject {
+	p.doubts = parts.Rows(parts.GapMedium)
+	p.scroll = parts.Scrolled(parts.Pad(0, 10, 0, 0, p.doubts))
+	p.side = parts.Fill(parts.GapSmall, 1, parts.NewSection(words.Say("doubts.title")), p.scroll)
+	p.table = parts.NewMatrix()
+	p.table.OnEdit = p.edit
+	p.table.OnPick = p.pick
+	p.table.Suggest = p.suggest
+	p.table.OnDelete = func(row, _ int) { p.removeLine(row) }
+	p.table.OnActivate = func(row, _ int) { p.details(row) }
+	p.w.pin("original.table", p.table)
+	p.steps = parts.NewMatrix()
+	p.steps.OnEdit = p.editStep
+	p.w.pin("original.steps", p.steps)
+	ingredients := parts.NewTableCard("", "", p.table)
+	method := parts.NewTableCard("", "", p.steps)
+	p.add = parts.NewEntry("", words.Say("original.add.hint"), nil)
+	p.add.OnSubmitted = p.addLine
+	p.w.pin("original.add", p.add)
+	p.step = parts.NewEntry("", words.Say("original.add-step.hint"), nil)
+	p.step.OnSubmitted = p.addStep
+	main := parts.Fill(parts.GapSmall, 1, p.head(), parts.Columns(parts.GapMedium, []float32{1}, split(ingredients, method)), parts.Columns(parts.GapMedium, []float32{1, 1}, p.add, p.step))
+	return container.New(sideLayout{}, main, p.side)
+}
+
+// head holds the servings that divide the original.
+func (p *originalPage) head() fyne.CanvasObject {
+	p.servings = parts.NewNumberEntry("", "", p.setServings)
+	p.servings.Width = 72
+	p.w.pin("original.servings", p.servings)
+	p.serves = parts.NewCaption("")
+	return parts.Line(parts.GapSmall, parts.NewText(words.Say("original.servings")), p.servings, p.serves)
+}
+
+func (p *originalPage) show() {
+	r := p.w.recipe()
+	x := sheets.NewBench(p.w.book(), r)
+	s := x.Ingredients()
+	p.lines = keysOf(s)
+	p.table.SetData(matrixOf(s))
+	steps := sheets.Steps(r)
+	p.stepIDs = keysOf(steps)
+	p.steps.SetData(matrixOf(steps))
+	p.servings.Set(words.Trim(r.Servings, 2))
+	p.serves.SetText(sheets.ServesText(r))
+	p.showDoubts(r)
+}
+
+// keysOf lists what each row stands for; headings stand for nothing.
+func keysOf(s sheets.Sheet) []recipes.ID {
+	out := make([]recipes.ID, len(s.Rows))
+	for i, r := range s.Rows {
+		if !r.Band {
+			out[i] = recipes.ID(r.Key)
+		}
+	}
+	return out
+}
+
+func (p *originalPage) line(row int) *recipes.Line {
+	if row < 0 || row >= len(p.lines) || p.lines[row] == "" {
+		return nil
+	}
+	return p.w.recipe().Line(p.lines[row])
+}
+
+func (p *originalPage) setServings(text string) {
+	n, ok := reading.Number(text)
+	if !ok {
+		p.w.problem(sheets.Wrongly("original.servings.wrong", text))
+		p.show()
+		return
+	}
+	p.w.do(recipes.SetServings(p.w.at.recipe, n), func(ok bool) {
+		if !ok {
+			p.show()
+		}
+	})
+}
+
+// edit takes what was typed over a field of an ingredient; column 0 is its text.
+func (p *originalPage) edit(row, col int, text string) {
+	l := p.line(row)
+	if l == nil {
+		return
+	}
+	switch col - 1 {
+	case -1:
+		p.rewrite(l, text)
+	case sheets.OrigGrams:
+		p.weigh(l, text)
+	case sheets.OrigEaten:
+		share, ok := reading.Share(text)
+		if !ok {
+			p.w.problem(sheets.Wrongly("original.eaten.wrong", text))
+			return
+		}
+		p.set(l.WithPartEaten(share))
+	case sheets.OrigFood:
+		p.w.problem(sheets.Wrongly("original.food.pick", text))
+	}
+}
+
+// rewrite reads a line anew from its changed text; an emptied one goes.
+func (p *originalPage) rewrite(l *recipes.Line, text string) {
+	if text == "" {
+		p.w.do(recipes.RemoveLine(p.w.at.recipe, l.ID))
+		return
+	}
+	again, foods, err := p.w.readLine(text, l.Section)
+	if err != nil {
+		p.w.problem(err)
+		return
+	}
+	again.ID = l.ID
+	p.w.do(recipes.SetLine(p.w.at.recipe, again, foods))
+}
+
+func (p *originalPage) weigh(l *recipes.Line, text string) {
+	grams, ok := reading.Grams(text)
+	if !ok {
+		p.w.problem(sheets.Wrongly("original.grams.wrong", text))
+		return
+	}
+	p.set(l.WithGrams(grams))
+}
+
+func (p *originalPage) set(l *recipes.Line) { p.w.do(recipes.SetLine(p.w.at.recipe, l, nil)) }
+
+// suggest completes the name of a food in the food column.
+func (p *originalPage) suggest(_, col int, typed string) []parts.Suggestion {
+	if col-1 != sheets.OrigFood {
+		return nil
+	}
+	return p.w.foodSuggestions(typed)
+}
+
+func (p *originalPage) pick(row, col int, s parts.Suggestion) {
+	if l := p.line(row); l != nil && col-1 == sheets.OrigFood {
+		p.w.chooseFood(l, s.Key)
+	}
+}
+
+func (p *originalPage) removeLine(row int) {
+	if l := p.line(row); l != nil {
+		p.w.do(recipes.RemoveLine(p.w.at.recipe, l.ID))
+	}
+}
+
+func (p *originalPage) details(row int) {
+	if l := p.line(row); l != nil {
+		p.w.lineDetails(l, nil)
+	}
+}
+
+func (p *originalPage) addLine(text string) {
+	if text == "" {
+		return
+	}
+	l, foods, err := p.w.readLine(text, lastSection(p.w.recipe()))
+	if err != nil {
+		p.w.problem(err)
+		return
+	}
+	l.ID = p.w.newID()
+	p.add.Set("")
+	p.w.do(recipes.AddLine(p.w.at.recipe, l, "end", foods))
+}
+
+func lastSection(r *recipes.Recipe) string {
+	if n := len(r.Lines); n > 0 {
+		return r.Lines[n-1].Section
+	}
+	return ""
+}
+
+func (p *originalPage) addStep(text string) {
+	if text != "" {
+		p.step.Set("")
+		p.w.do(recipes.AddStep(p.w.at.recipe, &recipes.Step{ID: p.w.newID(), Text: text}, ""))
+	}
+}
+
+func (p *originalPage) editStep(row, _ int, text string) {
+	if row >= 0 && row < len(p.stepIDs) {
+		p.w.do(recipes.SetStep(p.w.at.recipe, p.stepIDs[row], text))
+	}
+}
+
+// foodSuggestions searches the table as the cook types.
+func (w *Window) foodSuggestions(typed string) []parts.Suggestion {
+	table, err := w.desk.Foods()
+	if err != nil || typed == "" {
+		return nil
+	}
+	var out []parts.Suggestion
+	for _, h := range table.Search(typed, 8) {
+		out = append(out, parts.Suggestion{Text: h.Food.Name, Detail: sheets.FoodLine(h.Food), Key: h.Food.Ref.String()})
+	}
+	return out
+}
+
+// chooseFood pins a food to a line of the original and remembers it for the
+// ingredient's name.
+func (w *Window) chooseFood(l *recipes.Line, key string) {
+	ref, ok := food.ParseRef(key)
+	table, err := w.desk.Foods()
+	if !ok || err != nil {
+		return
+	}
+	f := table.Get(ref)
+	if f == nil {
+		return
+	}
+	w.do(recipes.All(words.P("did.food-chosen", f.Name, sheets.LineName(l)), w.at.recipe,
+		recipes.SetLine(w.at.recipe, w.refood(l, f), []*food.Food{f}),
+		recipes.Remember(w.choiceOf(l, f), nil)))
+}

@@ -1,0 +1,27 @@
+package ui
+
+import (
+	"errors"
+
+	"parewell/recipes/problem"
+	"parewell/recipes/words"
+	"parewell/ui/parts"
+)
+
+// problem is the one place where an error meets the cook: a line in the status
+// bar for a refused edit.
+func (w *Window) problem(err error) {
+	w.status.SetTone(parts.ToneError, err.Error())
+	w.trace.problem(err)
+}
+
+// problemDialog tells of something that stopped her: a file that cannot be
+// opened or written.
+func (w *Window) problemDialog(err error) {
+	var p *problem.Error
+	if !errors.As(err, &p) {
+		p = &problem.Error{What: err.Error()}
+	}
+	parts.ShowProblem(w.win, p.What, p.Where, p.Hint, words.Say("button.close"))
+	w.trace.problem(err)
+}
