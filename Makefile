@@ -17,7 +17,7 @@ export CGO_ENABLED := 1
 export TAGS HEADLESS FUZZTIME
 
 .DEFAULT_GOAL := build
-.PHONY: help build headless run test race check fmt fuzz kills bench floors shots window-test long ci clean
+.PHONY: help build headless run test golden race check fmt fuzz kills bench floors shots window-test long ci clean
 
 help: ## this list
 	@awk -F ':.*## ' '/^[a-z-]+:.*## / {printf "  make %-12s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -37,6 +37,9 @@ run: build ## build and open the program (FILE=... opens a workbook)
 test: ## all tests but the real window's; no display needed
 	@.ci/setup build
 	$(GO) test -buildvcs=false -tags '$(HEADLESS)' ./...
+
+golden: ## write the golden files of the command scripts anew
+	PAREWELL_GOLDEN=1 $(GO) test -buildvcs=false -count=1 -tags '$(HEADLESS)' -run Scripts ./cmd/parewell
 
 race: ## the tests of everything but cmd under the race detector
 	@.ci/setup build

@@ -1,0 +1,66 @@
+//go:build !nowindow
+
+package main
+
+import (
+	"context"
+	"os"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/app"
+
+	"parewell/assets"
+	_ "parewell/cmd/envfix" // before the window library looks at the language
+	"parewell/ui"
+	"parewell/ui/desk"
+)
+
+// lastWords is how long edits still on their way to the disk may take when the
+// program is told to end by the system rather than by its window.
+const lastWords = 10 * time.Second
+
+// openWindow shows the workbook at path, or the start page for "", and returns
+// when the window is closed. The workbook is read while the window is made.
+func openWindow(path string) error {
+	if err := mustHaveDisplay(); err != nil {
+		return err
+	}
+	app.SetMetadata(metadata())
+	a := app.NewWithID(programID)
+	d := desk.New(desk.Options{Post: fyne.Do, Starter: starterFoods})
+	if path != "" {
+		d.Open(path, func(err error) {
+			if err != nil {
+				complain(os.Stderr, err)
+				d.Tell(err.Error())
+			}
+			tellFirstFrame()
+		})
+	}
+	ui.Open(a, d)
+	a.Lifecycle().SetOnStarted(func() {
+		startLook()
+		if path == "" {
+			tellFirstFrame()
+		}
+	})
+	a.Lifecycle().SetOnStopped(func() {
+		ctx, cancel := context.WithTimeout(context.Background(), lastWords)
+		defer cancel()
+		if err := d.CloseWait(ctx); err != nil {
+			complain(os.Stderr, err)
+		}
+	})
+	a.Run()
+	return nil
+}
+
+// metadata says of the program what FyneApp.toml says of its package.
+func metadata() fyne.AppMetadata {
+	return fyne.AppMetadata{
+		ID: programID, Name: programName, Version: version, Build: build, Release: true,
+		Icon:       fyne.NewStaticResource("parewell.png", assets.Icon),
+		Migrations: map[string]bool{"fyneDo": true},
+	}
+}
