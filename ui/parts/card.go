@@ -1,6 +1,8 @@
 package parts
 
 import (
+	"image/color"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
@@ -44,7 +46,7 @@ func (p *Panel) CreateRenderer() fyne.WidgetRenderer {
 	}
 	d.refresh = func() {
 		ground.CornerRadius, edge.CornerRadius = p.radius, p.radius
-		ground.FillColor, edge.FillColor = Colour(p, p.role), nil
+		ground.FillColor, edge.FillColor = Colour(p, p.role), color.Transparent
 		edge.StrokeColor, edge.StrokeWidth = Colour(p, p.line), 1
 		ground.Refresh()
 		edge.Refresh()

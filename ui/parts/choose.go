@@ -24,8 +24,7 @@ type ChooseOptions struct {
 func Choose(w fyne.Window, o ChooseOptions, pick func(Suggestion)) *Dialog {
 	c := &chooser{options: o, pick: pick, table: NewMatrix()}
 	c.field = &chooseEntry{c: c}
-	c.field.setUp("", o.Hint)
-	c.field.ExtendBaseWidget(c.field)
+	c.field.setUp(c.field, "", o.Hint)
 	c.field.OnChanged = c.find
 	c.table.Headless, c.table.WholeRow, c.table.Stretch = true, true, true
 	c.table.OnActivate = func(int, int) { c.dialog.Confirm() }

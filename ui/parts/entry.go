@@ -23,7 +23,7 @@ type Entry struct {
 // NewEntry returns a field for a line of text.
 func NewEntry(text, hint string, commit func(string)) *Entry {
 	e := &Entry{OnCommit: commit}
-	e.setUp(text, hint)
+	e.setUp(e, text, hint)
 	return e
 }
 
@@ -32,7 +32,7 @@ func NewEntry(text, hint string, commit func(string)) *Entry {
 func NewTextArea(text, hint string, rows int, commit func(string)) *Entry {
 	e := &Entry{OnCommit: commit}
 	e.MultiLine, e.Wrapping = true, fyne.TextWrapWord
-	e.setUp(text, hint)
+	e.setUp(e, text, hint)
 	e.SetMinRowsVisible(rows)
 	return e
 }
@@ -41,7 +41,7 @@ func NewTextArea(text, hint string, rows int, commit func(string)) *Entry {
 // a space (so "1 1/2"); reading the number is up to the caller.
 func NewNumberEntry(text, hint string, commit func(string)) *Entry {
 	e := &Entry{OnCommit: commit, accept: numberRune, Width: 84}
-	e.setUp(text, hint)
+	e.setUp(e, text, hint)
 	return e
 }
 
@@ -49,7 +49,7 @@ func NewNumberEntry(text, hint string, commit func(string)) *Entry {
 // source gives the rows for what is typed so far.
 func NewSuggestEntry(text, hint string, source func(string) []Suggestion, pick func(Suggestion)) *Entry {
 	e := &Entry{OnPick: pick}
-	e.setUp(text, hint)
+	e.setUp(e, text, hint)
 	e.complete.source = source
 	return e
 }
@@ -58,8 +58,9 @@ func numberRune(r rune) bool {
 	return r >= '0' && r <= '9' || strings.ContainsRune(",.-–+/ ½¼¾⅓⅔%", r)
 }
 
-func (e *Entry) setUp(text, hint string) {
-	e.ExtendBaseWidget(e)
+// setUp fills a field in; self is the widget shown, which may wrap the Entry.
+func (e *Entry) setUp(self fyne.Widget, text, hint string) {
+	e.ExtendBaseWidget(self)
 	e.Text, e.committed = text, text
 	e.CursorColumn = len([]rune(text))
 	e.PlaceHolder = hint

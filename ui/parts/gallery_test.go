@@ -24,6 +24,12 @@ const galleryDir = "PAREWELL_GALLERY"
 func shot(t *testing.T, w fyne.Window, name string) {
 	t.Helper()
 	w.Resize(fyne.NewSize(1280, 800)) // a second pass settles wrapped text
+	save(t, w, name)
+}
+
+// save looks at a window and keeps its picture where the gallery is wanted.
+func save(t *testing.T, w fyne.Window, name string) {
+	t.Helper()
 	img := w.Canvas().Capture()
 	if !painted2(img) {
 		t.Errorf("%s: nothing was painted", name)
@@ -219,4 +225,75 @@ func TestGallery(t *testing.T) {
 			})
 		}
 	}
+}
+
+// narrowPage is a small window with large text: nothing may be cut off for good.
+func narrowPage() fyne.CanvasObject {
+	nav := NewNav([]NavItem{{Key: "r", Icon: "recipes", Label: "Recipes"}, {Key: "f", Icon: "foods", Label: "Foods"}}, nil)
+	nav.SetNarrow(true)
+	list := NewMatrix()
+	list.WholeRow, list.Stretch = true, true
+	list.SetData(MatrixData{
+		Columns: []Column{{Title: "Food", Sorted: SortUp}, {Title: "Energy", Sub: "kcal per 100 g", Align: AlignEnd}, {Title: "From"}},
+		Rows: []Row{
+			{Cells: []Cell{{Text: "Cream, double, fresh"}, {Text: "467"}, {Text: "own food"}}},
+			{Cells: []Cell{{Text: "Yogurt, strained, whole milk", Mark: MarkAssumed}, {Text: "97"}, {Text: "starter"}}},
+			{Cells: []Cell{{Text: "Cheddar, mature"}, {Text: "416"}, {Text: "starter", Muted: true}}},
+		},
+	})
+	list.Select(1, 0)
+	list.focused = true
+	small := NewMatrix()
+	small.SetData(MatrixData{Columns: []Column{{Title: "Taster"}, {Title: "Score", Align: AlignEnd}}, Empty: "No scores yet: type one to start."})
+	head := PageHead("Foods", "Everything your recipes can use, with where each figure comes from.", NewButton(Primary, "add", "Food", nil))
+	find := NewEntry("", "Find a food", nil)
+	tools := Stretch(GapSmall, 0, find, NewPicker([]Suggestion{{Text: "Every source", Key: "a"}}, "a", "", nil))
+	page := Fill(GapMedium, 2, head, tools, NewTableCard("", "", list), NewBanner(ToneNeutral, "Figures are per 100 g of the food as bought."), NewTableCard("Scores", "Tuesday's tasting", Sized(0, 150, small)))
+	return Frame(nil, Side(Pad(14, 8, 10, 8, nav)), PadAll(GapLarge, page), nil, nil)
+}
+
+func TestGalleryNarrow(t *testing.T) {
+	defer UseTiming(InstantTiming(time.Date(2024, 5, 1, 12, 0, 0, 0, time.UTC)))()
+	for _, factor := range []float32{0.9, 1.5} {
+		a := test.NewTempApp(t)
+		a.Settings().SetTheme(NewTheme(false, factor))
+		w := a.NewWindow("narrow")
+		w.SetPadded(false)
+		w.SetContent(WithLayer(narrowPage()))
+		w.Resize(fyne.NewSize(820, 800))
+		save(t, w, fmt.Sprintf("narrow-%v", factor))
+		w.Close()
+	}
+}
+
+func TestGalleryDialogs(t *testing.T) {
+	restore := UseTiming(Timing{
+		Do: func(f func()) { f() }, Go: func(f func()) { f() }, Now: time.Now,
+		After: func(time.Duration, func()) func() { return func() {} },
+	})
+	defer restore()
+	w := galleryWindow(t, false, 1, versionsPage)
+	f := NewForm()
+	how := NewPicker([]Suggestion{{Text: "Baking", Detail: "oven, uncovered", Key: "b"}, {Text: "Frying", Detail: "shallow", Key: "f"}, {Text: "Steaming", Key: "s"}}, "b", "", nil)
+	f.Row("Name", NewEntry("Yogurt and oil", "", nil), "", "Shown beside the letter in every table.")
+	f.Row("Servings", NewNumberEntry("6", "", nil), "servings", "")
+	f.Row("Cooked by", how, "", "")
+	f.Row("Notes", NewTextArea("", "What you want to find out", 3, nil), "", "")
+	d := ShowDialog(w, DialogOptions{Title: "New version", Content: f, First: how, Confirm: "Make it", Cancel: "Cancel", Width: 520})
+	keys(how, fyne.KeySpace)
+	save(t, w, "dialog-form")
+	d.Close()
+	d = Confirm(w, "Remove this taster?", "Her name and details go from this workbook for good. Her scores stay under a number.", "Remove", "Keep her", true, func() {})
+	save(t, w, "dialog-confirm")
+	d.Close()
+	d = ShowProblem(w, "The workbook cannot be saved", "The Harbour Kitchen.parewell", "The disk is full. Free some room, or save a copy on another disk.", "Close")
+	save(t, w, "dialog-problem")
+	d.Close()
+	var items []Suggestion
+	for _, it := range swapsTable().Rows[:5] {
+		items = append(items, Suggestion{Text: it.Cells[0].Text, Detail: it.Cells[2].Text + " kcal", Key: it.Key})
+	}
+	d = Choose(w, ChooseOptions{Title: "Use a swap", Hint: "Type to narrow the list", Choose: "Use it", Cancel: "Cancel", Items: items}, func(Suggestion) {})
+	save(t, w, "dialog-choose")
+	d.Close()
 }

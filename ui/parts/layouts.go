@@ -2,7 +2,6 @@ package parts
 
 import (
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/layout"
 )
@@ -344,9 +343,19 @@ func (l *limitLayout) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 
 // Sized gives an object at least the width and height; 0 leaves one as it is.
 func Sized(width, height float32, o fyne.CanvasObject) *fyne.Container {
-	strut := canvas.NewRectangle(nil)
-	strut.SetMinSize(fyne.NewSize(width, height))
-	return container.NewStack(strut, o)
+	return container.New(&sizedLayout{fyne.NewSize(width, height)}, o)
+}
+
+type sizedLayout struct{ least fyne.Size }
+
+func (l *sizedLayout) heightFor(o []fyne.CanvasObject, w float32) float32 {
+	return fyne.Max(heightFor(o[0], w), l.least.Height)
+}
+
+func (l *sizedLayout) MinSize(o []fyne.CanvasObject) fyne.Size { return o[0].MinSize().Max(l.least) }
+
+func (l *sizedLayout) Layout(o []fyne.CanvasObject, s fyne.Size) {
+	place(o[0], 0, 0, s.Width, s.Height)
 }
 
 // middle keeps an object at its own width in the middle of a row.

@@ -11,15 +11,16 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Version colours. They start from two published colour-blind-safe qualitative
-// sets (Okabe and Ito, "Color Universal Design", 2008; Tol, "Colour schemes",
-// technical note SRON/EPS/TN/09-002, muted scheme) and were moved until any two
-// stay at least 20 CIE76 units apart for normal sight and for protanopia,
-// deuteranopia and tritanopia simulated after Machado, Oliveira and Fernandes
-// (2009), at 3:1 or more against every ground of ours. The test holds both.
+// Version colours, the same as the figures draw. Like the published
+// colour-blind-safe qualitative sets (Okabe and Ito, "Color Universal Design",
+// 2008; Tol, "Colour schemes", technical note SRON/EPS/TN/09-002) they alternate
+// in lightness and keep to hues that stay apart: any two are at least 20 CIE76
+// units apart for normal sight and for protanopia, deuteranopia and tritanopia
+// simulated after Machado, Oliveira and Fernandes (2009), at 3:1 or more against
+// the card. The test holds both.
 var (
-	versionsLight = [8]uint32{0x3340B0, 0xCA6800, 0x113300, 0xAE6982, 0x468AC3, 0x787242, 0x62133F, 0x3D0D62}
-	versionsDark  = [8]uint32{0x5B91D3, 0xF2804C, 0x62DC8C, 0xF5A7D1, 0xF1F8E4, 0xEED840, 0xA58878, 0x8D75FF}
+	versionsLight = [8]uint32{0x236C57, 0xC8800D, 0x5D91E7, 0x6B2E14, 0x413E96, 0xAD8A52, 0x918DAF, 0x4A1F4A}
+	versionsDark  = [8]uint32{0x90CEAC, 0xCDA629, 0x6EE5F9, 0xA36328, 0xAA9AFC, 0xD4E995, 0x607D65, 0x4892A8}
 )
 
 // VersionColour returns the colour of version number i (0 is A; after the eighth
@@ -48,40 +49,28 @@ func VersionLetter(i int) string {
 	return s
 }
 
-// shapes are outlines in a 24 by 24 box, one per version colour; the original's
-// ring is apart. Each differs from its neighbours by outline, not by size only.
+// shapes are outlines in a 24 by 24 box, one per version colour, in the order of
+// the figures: disc, square, triangle, diamond, triangle down, plus, hexagon,
+// cross. The original's ring is apart.
 var shapes = [8]string{
-	"M4 4H20V20H4Z",
-	polygon(3, -90, 11.5, 14),
+	"M12 2.5A9.5 9.5 0 0 1 12 21.5A9.5 9.5 0 0 1 12 2.5Z",
+	"M3.8 3.8H20.2V20.2H3.8Z",
+	polygon(3, -90, 12, 14),
 	polygon(4, 0, 11.5, 12),
-	polygon(3, 90, 11.5, 10),
-	polygon(6, 0, 10.5, 12),
-	star(5, 11.8, 5.4),
-	"M8.5 2H15.5V8.5H22V15.5H15.5V22H8.5V15.5H2V8.5H8.5Z",
-	polygon(5, -90, 11.2, 12.8),
+	polygon(3, 90, 12, 10),
+	"M8.6 1.6H15.4V8.6H22.4V15.4H15.4V22.4H8.6V15.4H1.6V8.6H8.6Z",
+	polygon(6, 0, 10.8, 12),
+	"M12 7.2L18 1.2L22.8 6L16.8 12L22.8 18L18 22.8L12 16.8L6 22.8L1.2 18L7.2 12L1.2 6L6 1.2Z",
 }
 
-const ringShape = "M12 2A10 10 0 0 1 22 12A10 10 0 0 1 12 22A10 10 0 0 1 2 12A10 10 0 0 1 12 2Z" +
-	"M12 6A6 6 0 0 0 6 12A6 6 0 0 0 12 18A6 6 0 0 0 18 12A6 6 0 0 0 12 6Z"
+const ringShape = "M12 2A10 10 0 0 1 12 22A10 10 0 0 1 12 2Z" +
+	"M12 5.6A6.4 6.4 0 0 0 12 18.4A6.4 6.4 0 0 0 12 5.6Z"
 
 func polygon(n int, start, r, cy float64) string {
 	var b strings.Builder
 	for i := range n {
 		a := (start + 360*float64(i)/float64(n)) * math.Pi / 180
 		fmt.Fprintf(&b, "%c%.2f %.2f", "ML"[min(i, 1)], 12+r*math.Cos(a), cy+r*math.Sin(a))
-	}
-	return b.String() + "Z"
-}
-
-func star(n int, outer, inner float64) string {
-	var b strings.Builder
-	for i := range 2 * n {
-		r := outer
-		if i%2 == 1 {
-			r = inner
-		}
-		a := (-90 + 180*float64(i)/float64(n)) * math.Pi / 180
-		fmt.Fprintf(&b, "%c%.2f %.2f", "ML"[min(i, 1)], 12+r*math.Cos(a), 12.6+r*math.Sin(a))
 	}
 	return b.String() + "Z"
 }

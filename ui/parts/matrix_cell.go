@@ -215,6 +215,10 @@ func (v *cellView) drawTick(m *Matrix, cell *Cell, align Align, in frame) frame 
 	place(v.box, x, y, side, side)
 	v.styleTick(m, cell.Tick)
 	v.objects = append(v.objects, v.box)
+	if cell.Tick == TickDisabled { // a dash: not to be had here
+		v.tick[0].Position1, v.tick[0].Position2 = fyne.NewPos(x+side*0.28, y+side/2), fyne.NewPos(x+side*0.72, y+side/2)
+		v.objects = append(v.objects, v.tick[0])
+	}
 	if cell.Tick == TickOn {
 		knee := fyne.NewPos(x+side*0.43, y+side*0.70)
 		v.tick[0].Position1, v.tick[0].Position2 = fyne.NewPos(x+side*0.24, y+side*0.52), knee
@@ -234,8 +238,12 @@ func (v *cellView) styleTick(m *Matrix, t Tick) {
 		v.box.FillColor, v.box.StrokeColor, v.box.StrokeWidth = Colour(m, RoleHeader), Colour(m, RoleHairline), 1
 	}
 	v.box.Refresh()
+	ink := RoleOnAccent
+	if t == TickDisabled {
+		ink = RoleOutline
+	}
 	for _, l := range v.tick {
-		l.StrokeColor, l.StrokeWidth = Colour(m, RoleOnAccent), 2
+		l.StrokeColor, l.StrokeWidth = Colour(m, ink), 2
 	}
 }
 

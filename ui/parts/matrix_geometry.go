@@ -1,6 +1,8 @@
 package parts
 
 import (
+	"math"
+
 	"fyne.io/fyne/v2"
 )
 
@@ -114,8 +116,11 @@ func (m *Matrix) measureColumn(c int) {
 	if g.bars[c] {
 		block += subGap*f + barWidth*f
 	}
-	g.natural[c] = fyne.Max(fyne.Max(block, text), m.headerWidth(c)) + 2*cellPad*f
+	// Rounded up, so that whole widths later cut nothing off.
+	g.natural[c] = ceil(fyne.Max(fyne.Max(block, text), m.headerWidth(c)) + 2*cellPad*f)
 }
+
+func ceil(x float32) float32 { return float32(math.Ceil(float64(x))) }
 
 // extras is the room marks, ticks and indentation take beside the text.
 func (m *Matrix) extras(cell *Cell) float32 {
@@ -164,7 +169,7 @@ func (m *Matrix) fitColumns(width float32) {
 	}
 	var x float32
 	for c := range n {
-		g.widths[c] = float32(int(g.widths[c] + 0.5)) // whole units keep hairlines sharp
+		g.widths[c] = float32(int(g.widths[c])) // whole units keep hairlines sharp
 		if c > 0 {
 			g.x[c] = x
 			x += g.widths[c]
