@@ -115,7 +115,7 @@ func (f *File) probe(ctx context.Context) error {
 		}
 		return f.probed(err)
 	}
-	_, err := f.conn.ExecContext(ctx, "UPDATE meta SET revision = revision")
+	_, err := f.conn.ExecContext(ctx, "UPDATE meta SET revision = revision + 1")
 	f.conn.ExecContext(ctx, "ROLLBACK") //nolint:errcheck // nothing was changed that could fail to go back
 	return f.probed(err)
 }
