@@ -211,12 +211,12 @@ func (p *textReader) facts(r row) bool {
 	if p.draft.readServings(r.text) {
 		return true
 	}
-	parts := strings.FieldsFunc(r.text, func(c rune) bool { return c == '|' || c == '•' || c == '·' || c == ';' || c == '/' })
-	if len(parts) > 1 && len(r.text) < 120 {
+	parts := strings.FieldsFunc(r.text, func(c rune) bool { return c == '|' || c == '•' || c == '·' || c == ';' })
+	if len(parts) > 1 && len(r.text) < 120 && !looksIngredient(r.raw) {
 		taken := false
 		for _, s := range parts {
 			s = strings.TrimSpace(s)
-			taken = p.draft.readServings(s) || isFurniture(s) != "" || taken
+			taken = p.draft.readServings(s) || hasLetter(s) && isFurniture(s) != "" || taken
 		}
 		if taken {
 			return true
