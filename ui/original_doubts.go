@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"parewell/recipes"
+	"parewell/recipes/food"
 	"parewell/recipes/reading"
 	"parewell/recipes/words"
 	"parewell/ui/parts"
@@ -51,6 +52,7 @@ func (p *originalPage) doubtCard(d reading.DoubtRow) fyne.CanvasObject {
 	p.w.pin("doubt.grams:"+l.Text, weight)
 	p.w.pin("doubt.right:"+l.Text, right)
 	rows := []fyne.CanvasObject{parts.NewText(sheets.DoubtText(l))}
+	rows = append(rows, p.states(l)...)
 	rows = append(rows, p.answers(l)...)
 	rows = append(rows, parts.Stretch(parts.GapSmall, 0, field, weight), parts.Line(parts.GapSmall, parts.Spring(), right))
 	return parts.NewCard(l.Text, sheets.Taken(l, p.w.book().Food(l.Food)), parts.Rows(parts.GapSmall, rows...))
@@ -72,6 +74,37 @@ func (p *originalPage) answers(l *recipes.Line) []fyne.CanvasObject {
 		out = append(out, parts.NewButton(parts.Plain, "foods", sheets.FoodAnswer(h.Food), func() { p.w.chooseFood(l, key) }))
 	}
 	return out
+}
+
+// states are the answers to "weighed raw, dry or cooked?", one button each: the
+// line is read again as if it said so.
+func (p *originalPage) states(l *recipes.Line) []fyne.CanvasObject {
+	if !sheets.Asks(l, recipes.DoubtState) {
+		return nil
+	}
+	var buttons []fyne.CanvasObject
+	for _, s := range sheets.StatesOf(p.w.book().Food(l.Food)) {
+		b := parts.NewButton(parts.Quiet, "", words.Say("state."+string(s)), func() { p.weighed(l, s) })
+		p.w.pin("doubt."+string(s)+":"+l.Text, b)
+		buttons = append(buttons, b)
+	}
+	return []fyne.CanvasObject{parts.Line(parts.GapSmall, buttons...)}
+}
+
+// weighed takes the state a line was weighed in: where the table has the food
+// in that state, its row is taken.
+func (p *originalPage) weighed(l *recipes.Line, s food.State) {
+	table, err := p.w.desk.Foods()
+	if err != nil {
+		p.w.problem(err)
+		return
+	}
+	best, _, _ := table.Match(string(s) + " " + l.Name)
+	if best.Food == nil || best.Food.State != s {
+		p.set(l.WithState(s))
+		return
+	}
+	p.w.do(recipes.SetLine(p.w.at.recipe, p.w.refood(l, best.Food).WithFood(best.Food).WithState(s), []*food.Food{best.Food}))
 }
 
 // accept settles a line as it stands and remembers its food for the next

@@ -47,7 +47,7 @@ func (p *pastePage) build() fyne.CanvasObject {
 	cancel := parts.NewButton(parts.Plain, "", words.Say("button.cancel"), func() { p.w.goTo(place{page: pageRecipes}) })
 	head := parts.PageHead(words.Say("paste.title"), words.Say("paste.caption"), cancel, p.add)
 	spoons := parts.Line(parts.GapSmall, parts.NewCaption(words.Say("paste.measures")), p.system)
-	left := parts.NewCard("", "", parts.Fill(parts.GapSmall, 0, p.text, spoons))
+	left := parts.NewPanel(parts.GapMedium, parts.Fill(parts.GapSmall, 0, p.text, spoons))
 	body := parts.Columns(parts.GapMedium, []float32{2, 3}, left, p.preview())
 	return pageBody(head, body)
 }

@@ -58,3 +58,22 @@ func FoodAnswer(f *food.Food) string {
 	kcal, _ := f.Per100.Get(food.EnergyKcal)
 	return words.Say("food.answer", f.Name, words.Number(kcal, 0))
 }
+
+// Asks tells whether the line still has a doubt of the kind.
+func Asks(l *recipes.Line, kind recipes.DoubtKind) bool {
+	for _, d := range l.Doubts {
+		if d.Kind == kind && !l.Settled {
+			return true
+		}
+	}
+	return false
+}
+
+// StatesOf are the states a food may have been weighed in: dry or cooked for
+// staples that swell, else raw or cooked.
+func StatesOf(f *food.Food) []food.State {
+	if f != nil && (f.Swells > 0 || f.State == food.Dry) {
+		return []food.State{food.Dry, food.Cooked}
+	}
+	return []food.State{food.Raw, food.Cooked}
+}

@@ -59,27 +59,54 @@ func fromOr(l *recipes.Line) recipes.GramsFrom {
 
 // lineCell says what a draft has in place of one of the original's lines.
 func lineCell(d *recipes.Draft, l *recipes.Line) Cell {
-	c := Cell{Text: "=", Number: true, Muted: true, Editable: true, Bar: noBar(), Tip: words.Say("tip.same")}
-	var parts []string
-	for i := range d.Lines {
-		x := &d.Lines[i]
-		switch {
-		case x.From != l.ID:
-			continue
-		case x.Swap != "":
-			parts = append(parts, BroughtText(x))
-		case !x.Touched:
-			return c
-		case !x.Gone():
-			parts = append(parts, keptText(x))
-		}
+	c := Cell{Text: Same, Muted: true, Editable: true, Bar: noBar(), Tip: words.Say("tip.same")}
+	stands := partsOf(d, l.ID)
+	if len(stands) == 1 && !stands[0].Touched {
+		return c
 	}
 	c.Tip, c.Muted, c.Wrap = "", false, true
-	c.Text = strings.Join(parts, " + ")
+	var parts []string
+	for _, x := range stands {
+		parts = append(parts, partText(x))
+		if x.Swap != "" && x.Line.Status() != recipes.StatusMatched {
+			c.Mark, c.Tip = Look, strings.TrimSpace(c.Tip+" "+DoubtText(x.Line))
+		}
+	}
+	c.Text = strings.Join(parts, Plus)
 	if len(parts) == 0 {
 		c.Text, c.Muted = words.Say("versions.left-out"), true
 	}
 	return c
+}
+
+// Same stands where a version has what the original has; Plus stands between
+// two ingredients in one field.
+const (
+	Same = "="
+	Plus = " + "
+)
+
+// partsOf lists what a draft has in a line's place: what is left of the line
+// itself and what was brought for it; of an added line, the line. Nothing that
+// is gone.
+func partsOf(d *recipes.Draft, line recipes.ID) []*recipes.DraftLine {
+	var out []*recipes.DraftLine
+	for i := range d.Lines {
+		x := &d.Lines[i]
+		if !x.Gone() && (x.From == line || x.From == "" && x.Line.ID == line) {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// partText says one of the things in a field: the weight left of the
+// original's line, or weight and name of what a swap brought.
+func partText(x *recipes.DraftLine) string {
+	if x.Swap != "" {
+		return BroughtText(x)
+	}
+	return keptText(x)
 }
 
 // keptText says what is left of a line of the original: its weight, and the
@@ -118,10 +145,19 @@ func (x *Bench) addedRows() []Row {
 				at[l.Line.ID] = row
 				rows = append(rows, Row{Key: string(l.Line.ID), Label: text(words.Say("versions.added", LineName(l.Line))), Cells: blanks(len(x.Versions))})
 			}
-			rows[row].Cells[i] = Cell{Text: BroughtText(l), Number: true, Wrap: true, Editable: true, Bar: noBar()}
+			rows[row].Cells[i] = Cell{Text: BroughtText(l), Wrap: true, Editable: true, Bar: noBar()}
 		}
 	}
 	return rows
+}
+
+// addRow is the last row of a group: what is typed there is added.
+func (x *Bench) addRow(key, label string) Row {
+	r := Row{Key: key, Label: Cell{Text: words.Say(label), Muted: true, Bar: noBar()}}
+	for range x.Versions {
+		r.Cells = append(r.Cells, Cell{Editable: true, Wrap: true, Bar: noBar(), Tip: words.Say(label + ".tip")})
+	}
+	return r
 }
 
 func blanks(n int) []Cell {

@@ -9,26 +9,26 @@ import (
 // Columns of the Original sheet, by index.
 const (
 	OrigGrams = iota
-	OrigFrom
 	OrigFood
-	OrigEaten
 	OrigEnergy
 	OrigSodium
 	OrigStatus
+	OrigEaten
+	OrigFrom
 )
 
 // Ingredients lays out the original's lines to be looked over and put right:
-// text, grams and where they came from, food, part eaten, energy, sodium,
-// state of the reading. Rows are keyed by line ID.
+// text, grams, food, energy and sodium in the whole dish, state of the reading,
+// part eaten, how the grams are known. Rows are keyed by line ID.
 func (x *Bench) Ingredients() Sheet {
 	s := Sheet{Corner: words.Say("original.ingredient"), Columns: []Column{
 		{Key: "grams", Title: words.Say("original.grams"), Number: true, Index: -1},
-		{Key: "from", Title: words.Say("original.from"), Index: -1},
 		{Key: "food", Title: words.Say("original.food"), Index: -1},
-		{Key: "eaten", Title: words.Say("original.eaten"), Number: true, Index: -1},
-		{Key: "energy", Title: words.Say("nutrient.energy_kcal"), Sub: words.Say("original.whole", "kcal"), Number: true, Index: -1},
-		{Key: "sodium", Title: words.Say("nutrient.sodium_mg"), Sub: words.Say("original.whole", "mg"), Number: true, Index: -1},
+		{Key: "energy", Title: words.Say("nutrient.energy_kcal"), Sub: "kcal", Number: true, Index: -1},
+		{Key: "sodium", Title: words.Say("nutrient.sodium_mg"), Sub: "mg", Number: true, Index: -1},
 		{Key: "status", Title: words.Say("original.status"), Index: -1},
+		{Key: "eaten", Title: words.Say("original.eaten"), Number: true, Index: -1},
+		{Key: "from", Title: words.Say("original.from"), Index: -1},
 	}}
 	section := ""
 	for i, l := range x.Recipe.Lines {
@@ -51,7 +51,7 @@ func (x *Bench) ingredientRow(i int, l *recipes.Line) Row {
 		named = Cell{Text: f.Name, Editable: true, Wrap: true, Bar: noBar(), Tip: foodTip(f)}
 	}
 	eaten := Cell{Text: words.Share(l.PartEaten), Number: true, Editable: true, Muted: l.PartEaten == 1, Bar: noBar(), Tip: words.Say("original.eaten.tip")}
-	r.Cells = []Cell{grams, from, named, eaten, x.lineFigure(i, food.EnergyKcal), x.lineFigure(i, food.Sodium), statusCell(l)}
+	r.Cells = []Cell{grams, named, x.lineFigure(i, food.EnergyKcal), x.lineFigure(i, food.Sodium), statusCell(l), eaten, from}
 	return r
 }
 

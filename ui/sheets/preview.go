@@ -27,11 +27,37 @@ func Preview(r *recipes.Recipe, foods []*food.Food) (PreviewSheet, error) {
 		return PreviewSheet{}, err
 	}
 	x := NewBench(b, b.Recipe(r.ID))
-	p := PreviewSheet{Title: x.Recipe.Title, Caption: ServesText(r), Numbers: x.numbersLine(), Lines: x.Ingredients()}
+	p := PreviewSheet{Title: x.Recipe.Title, Caption: ServesText(r), Numbers: x.numbersLine(), Lines: x.previewLines()}
 	if n := Doubts(r); n > 0 {
 		p.Notes = append(p.Notes, words.Say("preview.doubts", n))
 	}
 	return p, nil
+}
+
+// previewLines is the Ingredients sheet without what cannot be changed yet:
+// grams, food, energy and whether it is sure.
+func (x *Bench) previewLines() Sheet {
+	s := x.Ingredients()
+	keep := []int{OrigGrams, OrigFood, OrigEnergy, OrigStatus}
+	columns := make([]Column, len(keep))
+	for i, k := range keep {
+		columns[i] = s.Columns[k]
+	}
+	s.Columns = columns
+	for r := range s.Rows {
+		row := &s.Rows[r]
+		row.Label.Editable = false
+		cells := make([]Cell, 0, len(keep))
+		for _, k := range keep {
+			if k < len(row.Cells) {
+				c := row.Cells[k]
+				c.Editable = false
+				cells = append(cells, c)
+			}
+		}
+		row.Cells = cells
+	}
+	return s
 }
 
 // ServesText says the servings and how sure they are.

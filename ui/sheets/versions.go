@@ -33,12 +33,15 @@ var Leading = []food.Nutrient{
 	food.Protein, food.Sodium,
 }
 
-// Bench is one recipe reckoned for the Versions page: the original first.
+// Bench is one recipe reckoned for the Versions page: the original first. It
+// remembers changes it has worked out and is for one goroutine at a time.
 type Bench struct {
 	Recipe   *recipes.Recipe
 	Versions []*recipes.Version // nil first: the original
 	Accounts []*nutrition.Account
 	book     *recipes.Book
+	changes  [][]*nutrition.Change // by column and nutrient, nil until asked for
+	slips    [][]nutrition.Slip    // by column; nil until asked for
 }
 
 // NewBench reckons the original and every version of a recipe.
@@ -55,7 +58,33 @@ func (x *Bench) Original() *nutrition.Account { return x.Accounts[0] }
 
 // Change returns the change of a nutrient in column i, per serving.
 func (x *Bench) Change(i int, n food.Nutrient) nutrition.Change {
-	return nutrition.Compare(x.Original(), x.Accounts[i], n)
+	if x.changes == nil {
+		x.changes = make([][]*nutrition.Change, len(x.Accounts))
+	}
+	if x.changes[i] == nil {
+		x.changes[i] = make([]*nutrition.Change, food.NutrientCount)
+	}
+	if x.changes[i][n] == nil {
+		c := nutrition.Compare(x.Original(), x.Accounts[i], n)
+		x.changes[i][n] = &c
+	}
+	return *x.changes[i][n]
+}
+
+// Slips returns what column i made worse than the original, none for the
+// original.
+func (x *Bench) Slips(i int) []nutrition.Slip {
+	if i == 0 {
+		return nil
+	}
+	if x.slips == nil {
+		x.slips = make([][]nutrition.Slip, len(x.Accounts))
+	}
+	if x.slips[i] == nil {
+		found := nutrition.Slips(x.Original(), func(n food.Nutrient) nutrition.Change { return x.Change(i, n) })
+		x.slips[i] = append(make([]nutrition.Slip, 0, len(found)), found...)
+	}
+	return x.slips[i]
 }
 
 // Options choose what the Versions sheet shows.
@@ -70,11 +99,23 @@ func (x *Bench) Sheet(o Options) Sheet {
 	s := Sheet{Corner: words.Say("versions.corner." + basisKey[o.Basis]), Columns: x.columns()}
 	s.Rows = append(s.Rows, x.numberRows(o)...)
 	s.Rows = append(s.Rows, x.lineRows()...)
+	s.Rows = append(s.Rows, x.addRow(AddLineKey, "versions.add-line"))
 	s.Rows = append(s.Rows, x.stepRows(o.AllSteps)...)
+	if o.AllSteps || len(x.Recipe.Steps) == 0 {
+		s.Rows = append(s.Rows, x.addRow(AddStepKey, "versions.add-step"))
+	}
 	return s
 }
 
 var basisKey = [...]string{"serving", "100g", "dish"}
+
+// Keys of the rows that stand for no nutrient, ingredient or step.
+const (
+	EffectKey  = "effect"   // from the recipe, from a smaller helping
+	SlipsKey   = "slips"    // what got worse
+	AddLineKey = "add-line" // typed over, it adds an ingredient
+	AddStepKey = "add-step" // typed over, it adds a step
+)
 
 func (x *Bench) columns() []Column {
 	out := make([]Column, len(x.Versions))
@@ -106,6 +147,7 @@ func (x *Bench) numberRows(o Options) []Row {
 	}
 	if o.Basis == PerServing && len(x.Versions) > 1 {
 		rows = append(rows, x.effectRow(food.EnergyKcal))
+		rows = append(rows, x.slipRow()...)
 	}
 	return rows
 }
@@ -165,7 +207,7 @@ func (x *Bench) addChange(c *Cell, i int, n food.Nutrient, widest float64) {
 	if !math.IsNaN(ch.Percent) {
 		c.Bar = math.Max(-1, math.Min(1, ch.Percent/widest))
 	}
-	for _, s := range nutrition.Slips(x.Original(), func(m food.Nutrient) nutrition.Change { return x.Change(i, m) }) {
+	for _, s := range x.Slips(i) {
 		if s.Nutrient == n {
 			c.Mark = Look
 			c.Tip = strings.TrimSpace(c.Tip + " " + words.Say("tip.slipped", Slipped([]nutrition.Slip{s})))
@@ -217,7 +259,7 @@ func targetText(t recipes.Target) string {
 // effectRow says how much of a change is the recipe's and how much a smaller
 // helping's.
 func (x *Bench) effectRow(n food.Nutrient) Row {
-	r := Row{Key: "effect", Label: Cell{Text: words.Say("versions.effect"), Muted: true, Bar: noBar(), Tip: words.Say("tip.effect")}}
+	r := Row{Key: EffectKey, Label: Cell{Text: words.Say("versions.effect"), Muted: true, Bar: noBar(), Tip: words.Say("tip.effect")}}
 	for i := range x.Accounts {
 		c := Cell{Number: true, Muted: true, Bar: noBar(), Tip: words.Say("tip.effect")}
 		if i > 0 {
@@ -226,6 +268,25 @@ func (x *Bench) effectRow(n food.Nutrient) Row {
 		r.Cells = append(r.Cells, c)
 	}
 	return r
+}
+
+// slipRow says in words what each version made worse; none when nothing did.
+func (x *Bench) slipRow() []Row {
+	r := Row{Key: SlipsKey, Label: Cell{Text: words.Say("versions.slips"), Muted: true, Bar: noBar(), Tip: words.Say("tip.slips")}}
+	any := false
+	for i := range x.Accounts {
+		c := Cell{Bar: noBar()}
+		if slips := x.Slips(i); len(slips) > 0 {
+			any = true
+			c.Text, c.Mark, c.Wrap = Slipped(slips), Look, true
+			c.Tip = words.Say("tip.slipped", c.Text)
+		}
+		r.Cells = append(r.Cells, c)
+	}
+	if !any {
+		return nil
+	}
+	return []Row{r}
 }
 
 func effectText(c nutrition.Change, n food.Nutrient) string {
