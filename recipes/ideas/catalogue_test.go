@@ -36,6 +36,9 @@ func TestEveryClaimHolds(t *testing.T) {
 		t.Fatalf("%d entries, want at least 136", len(c.Entries()))
 	}
 	for _, e := range c.Entries() {
+		if e.Function == "" || e.WorksIn == "" || e.FailsWhen == "" || e.Basis == "" {
+			t.Errorf("%s does not say what it does, where it works, when it fails or what it rests on", e.ID)
+		}
 		for _, n := range e.Claims {
 			if !e.Lightens(e.From, n) {
 				off, ok := e.Per100(e.From, n)

@@ -33,6 +33,7 @@ type Entry struct {
 	NotIn    []string   // contexts that rule it out
 	Helpers  []Helper   // what the swap brings along
 	Step     string     // what the method must say; "" for nothing
+	AtEnd    bool       // Step closes the method; else it follows the last mention of the line
 	Claims   []food.Nutrient
 
 	Function  string // what the old food does in a dish

@@ -33,8 +33,9 @@ type Idea struct {
 	// kcal and mg of sodium; negative adds. It ranks, effects tell.
 	SavesEnergy, SavesSodium float64
 
-	grams float64    // of the line, edible
-	after recipes.ID // step that the idea's own words follow, "" for the end
+	grams float64      // of the line, edible
+	after recipes.ID   // step that the idea's own words follow, "" for none
+	steps []recipes.Op // steps that name the old food in full, with the new one's name
 	old   *food.Food
 }
 
@@ -116,8 +117,12 @@ func (c *Catalogue) idea(r *recipes.Recipe, line *recipes.Line, e *Entry, old *f
 	if line.AsBought {
 		x.grams *= old.EdiblePart()
 	}
-	if e.Step != "" {
-		x.after = lastMention(r, line)
+	x.after = lastMention(r, line)
+	if n := len(r.Steps); e.AtEnd && n > 0 {
+		x.after = r.Steps[n-1].ID
+	}
+	if e.Kind == Replace && e.Share == 1 {
+		x.steps = renamed(r, line.Name, e.ToName)
 	}
 	if e.To != nil {
 		x.Foods = append(x.Foods, e.To)

@@ -113,6 +113,33 @@ func TestSwapOfAnIdea(t *testing.T) {
 	}
 }
 
+func TestStepsNameWhatIsInTheDish(t *testing.T) {
+	for _, row := range []struct{ text, old, now, want string }{
+		{"Add the soured cream.", "soured cream", "yogurt", "Add the yogurt."},
+		{"Soured cream, then more soured cream", "soured cream", "yogurt", "yogurt, then more yogurt"},
+		{"Add the creamed corn.", "cream", "yogurt", "Add the creamed corn."},
+		{"Crème fraîche in.", "crème fraîche", "yogurt", "yogurt in."},
+		{"Salt it.", "", "x", "Salt it."},
+	} {
+		if got := replaceWords(row.text, row.old, row.now); got != row.want {
+			t.Errorf("%q becomes %q, want %q", row.text, got, row.want)
+		}
+	}
+}
+
+func TestTasteAtTheEndClosesTheMethod(t *testing.T) {
+	c, table := mustCatalogue(t)
+	l := line("s", "salt", "02047", 6)
+	r := &recipes.Recipe{ID: "g", Title: "Leek gratin", Servings: 6, Lines: []*recipes.Line{l}, Steps: []*recipes.Step{
+		{ID: "1", Text: "Soften the leeks with the salt."}, {ID: "2", Text: "Bake."},
+	}}
+	x, _ := find(c.For(r, l, table.Get), "salt-less-40")
+	s := x.SwapFor("a", "g")
+	if last := s.Ops[len(s.Ops)-1]; last.Kind != recipes.OpStepAdd || last.Step != "2" {
+		t.Errorf("%+v does not follow the last step", last)
+	}
+}
+
 func TestStrengthsAreEitherOr(t *testing.T) {
 	c, table := mustCatalogue(t)
 	l := line("s", "salt", "02047", 6)

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"parewell/recipes"
 	"parewell/recipes/food"
@@ -116,6 +118,52 @@ func lastMention(r *recipes.Recipe, l *recipes.Line) recipes.ID {
 		}
 	}
 	return at
+}
+
+// renamed rewrites the steps that name an ingredient in full, so that the
+// method of the version names what is in it.
+func renamed(r *recipes.Recipe, old, now string) []recipes.Op {
+	var out []recipes.Op
+	for _, s := range r.Steps {
+		if text := replaceWords(s.Text, old, now); text != s.Text {
+			out = append(out, recipes.Op{Kind: recipes.OpStepReplace, Step: s.ID, Text: text})
+		}
+	}
+	return out
+}
+
+// replaceWords puts now for old wherever old stands as whole words, whatever
+// the case of its letters.
+func replaceWords(text, old, now string) string {
+	if old == "" {
+		return text
+	}
+	var b strings.Builder
+	for i := 0; i < len(text); {
+		if standsAt(text, old, i) {
+			b.WriteString(now)
+			i += len(old)
+			continue
+		}
+		b.WriteByte(text[i])
+		i++
+	}
+	return b.String()
+}
+
+// standsAt tells whether word stands at byte i of text as a whole word.
+func standsAt(text, word string, i int) bool {
+	end := i + len(word)
+	if end > len(text) || !strings.EqualFold(text[i:end], word) {
+		return false
+	}
+	before, _ := utf8.DecodeLastRuneInString(text[:i])
+	after, _ := utf8.DecodeRuneInString(text[end:])
+	return !wordRune(before) && !wordRune(after)
+}
+
+func wordRune(r rune) bool {
+	return r != utf8.RuneError && (unicode.IsLetter(r) || unicode.IsDigit(r))
 }
 
 // nounOf returns the word by which a method names the ingredient: the last of

@@ -17,7 +17,7 @@ func (x Idea) Swap(id recipes.ID, line *recipes.Line) *recipes.Swap {
 	s := &recipes.Swap{
 		ID: id, Name: x.Title(), Idea: e.ID,
 		Function: e.Function, WorksIn: e.WorksIn, FailsWhen: e.FailsWhen,
-		Ops: []recipes.Op{x.op(line)},
+		Ops: append([]recipes.Op{x.op(line)}, x.steps...),
 	}
 	if e.Ladder != "" {
 		s.Ladder, s.Strength = e.Ladder+":"+string(line.ID), e.Strength
