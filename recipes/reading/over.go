@@ -112,11 +112,21 @@ func amountOnly(text string, sys measure.System) bool {
 
 // scaled is the line with a part of its amount.
 func (o *over) scaled(factor float64) (*recipes.Line, error) {
-	l := o.line
-	if !l.Known() {
-		return nil, o.refuse("over.no-weight", l.Name)
+	if !o.line.Known() {
+		return nil, o.refuse("over.no-weight", o.line.Name)
 	}
-	c := *l
+	return Scaled(o.line, factor, o.opt), nil
+}
+
+// Scaled returns a copy of line with factor times its amount and weight, its
+// text told anew; a factor of 1 changes nothing. A line whose weight is not
+// known stays as it is.
+func Scaled(line *recipes.Line, factor float64, opt Options) *recipes.Line {
+	c := *line
+	if factor == 1 || !line.Known() {
+		return &c
+	}
+	l, o := line, over{line: line, opt: opt}
 	c.Amount, c.High, c.Grams = l.Amount*factor, l.High*factor, roundGrams(l.Grams*factor)
 	c.GramsNote = ""
 	text := clean(l.Text)
@@ -125,7 +135,7 @@ func (o *over) scaled(factor float64) (*recipes.Line, error) {
 	} else {
 		c.Text = gramsOf(c.Grams) + " " + o.tail()
 	}
-	return &c, nil
+	return &c
 }
 
 // gapAfter is the space between a number and what follows it, as written.
