@@ -10,6 +10,7 @@ HEADLESS := $(TAGS),nowindow
 GO       := go
 BUILD    := $(GO) build -buildvcs=false -trimpath -ldflags '-s -w'
 TOOL     := $(GO) tool -modfile=.ci/tools/go.mod
+REALWINDOW = $(GO) test -buildvcs=false -count=1 -timeout 20m -tags '$(HEADLESS),realwindow' -v ./cmd/parewell
 FUZZTIME ?= 5s
 KILLS    ?= 30
 FILE     ?=
@@ -17,7 +18,7 @@ export CGO_ENABLED := 1
 export TAGS HEADLESS FUZZTIME
 
 .DEFAULT_GOAL := build
-.PHONY: help build headless run test golden race check fmt fuzz kills bench floors shots window-test long ci clean
+.PHONY: help build headless run test golden race check fmt fuzz kills bench look shots window-test long ci clean
 
 help: ## this list
 	@awk -F ':.*## ' '/^[a-z-]+:.*## / {printf "  make %-12s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -60,18 +61,23 @@ kills: ## kill the program in the middle of writing, KILLS times
 	@.ci/setup build
 	PAREWELL_KILLS=$(KILLS) $(GO) test -buildvcs=false -count=1 -timeout 60m -tags '$(HEADLESS)' -run Kill ./recipes/workbook/... ./ui/desk/...
 
-bench: ## benchmarks, and start-up and memory beside a bare window
+bench: build ## benchmarks, and start-up and memory beside a bare window
 	@.ci/setup screen
+	$(BUILD) -tags '$(TAGS)' -o bin/floor-window ./testdata/floors/window
+	PAREWELL_BINARY=$(CURDIR)/bin/parewell PAREWELL_FLOOR=$(CURDIR)/bin/floor-window $(REALWINDOW) -run RealWindowStart
 	$(GO) test -buildvcs=false -tags '$(HEADLESS)' -run '^$$' -bench . -benchmem ./...
-	@.ci/bench
 
-window-test: build ## drive the real window on a screen of its own
+# look: the same program, but it writes what its window shows, so that the test
+# can aim its mouse by what a person would read.
+look:
 	@.ci/setup screen
-	PAREWELL_BINARY=$(CURDIR)/bin/parewell $(GO) test -buildvcs=false -count=1 -timeout 20m -tags '$(HEADLESS),realwindow' -run RealWindow -v ./cmd/parewell
+	$(BUILD) -tags '$(TAGS),look' -o bin/parewell-look ./cmd/parewell
 
-shots: build ## pictures of every page, light and dark, into shots/
-	@.ci/setup screen
-	PAREWELL_BINARY=$(CURDIR)/bin/parewell PAREWELL_SHOTS=$(CURDIR)/shots $(GO) test -buildvcs=false -count=1 -timeout 20m -tags '$(HEADLESS),realwindow' -run Shots -v ./cmd/parewell
+window-test: look ## drive the real window on a screen of its own
+	PAREWELL_BINARY=$(CURDIR)/bin/parewell-look $(REALWINDOW) -run RealWindow
+
+shots: look ## pictures of every page, light and dark, into shots/
+	PAREWELL_BINARY=$(CURDIR)/bin/parewell-look PAREWELL_SHOTS=$(CURDIR)/shots $(REALWINDOW) -run Shots
 
 long: ## the long runs: 2 minutes a reader, 200 kills, everything else
 	$(MAKE) check test race

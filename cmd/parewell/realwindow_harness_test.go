@@ -11,6 +11,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"syscall"
@@ -97,7 +98,7 @@ func (s *screen) launch(home, program string, env []string, args ...string) *win
 	}
 	defer log.Close()
 	w.cmd = exec.Command(program, args...)
-	w.cmd.Env = append(os.Environ(), "DISPLAY="+s.display, "HOME="+home, "XDG_CONFIG_HOME=", "XDG_STATE_HOME=", "XDG_CACHE_HOME=", "PAREWELL_LOOK="+w.look)
+	w.cmd.Env = append(ownEnvironment(), "DISPLAY="+s.display, "HOME="+home, "PAREWELL_LOOK="+w.look)
 	w.cmd.Env = append(w.cmd.Env, env...)
 	w.cmd.Stderr = log
 	out, err := w.cmd.StdoutPipe()
@@ -115,6 +116,14 @@ func (s *screen) launch(home, program string, env []string, args ...string) *win
 	}()
 	s.t.Cleanup(w.kill)
 	return w
+}
+
+// ownEnvironment is this process's without what would send a program to
+// another home or screen.
+func ownEnvironment() []string {
+	return slices.DeleteFunc(os.Environ(), func(e string) bool {
+		return strings.HasPrefix(e, "XDG_") || strings.HasPrefix(e, "WAYLAND_") || strings.HasPrefix(e, "PAREWELL_")
+	})
 }
 
 func (w *window) kill() {

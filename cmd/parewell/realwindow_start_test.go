@@ -58,7 +58,7 @@ func (s *started) add(o started) {
 func (s *screen) start(home, program string, args ...string) started {
 	s.t.Helper()
 	began := time.Now()
-	w := s.launch(home, program, []string{"PAREWELL_FIRST_FRAME=1", "PAREWELL_LOOK="}, args...)
+	w := s.launch(home, program, []string{"PAREWELL_FIRST_FRAME=1", "PAREWELL_LOOK=", "LANG=en_US.UTF-8"}, args...)
 	defer end(w.cmd)
 	select {
 	case line := <-w.lines:
