@@ -4,6 +4,7 @@ import (
 	"path/filepath"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 
 	"parewell/recipes/words"
 	"parewell/ui/parts"
@@ -17,14 +18,45 @@ type startPage struct {
 }
 
 func (p *startPage) build() fyne.CanvasObject {
-	buttons := []fyne.CanvasObject{
-		p.w.pin("start.paste", parts.NewButton(parts.Primary, "add", words.Say("start.paste"), p.paste)),
-		p.w.pin("start.demo", parts.NewButton(parts.Quiet, "recipes", words.Say("start.demo"), p.w.openDemo)),
-		p.w.pin("start.open", parts.NewButton(parts.Quiet, "open", words.Say("start.open"), p.w.chooseWorkbook)),
-	}
+	title := parts.NewHeading(words.Say("start.title"))
+	title.Align = fyne.TextAlignCenter
+	sentence := parts.NewText(words.Say("start.sentence"))
+	sentence.Align = fyne.TextAlignCenter
+	ways := parts.Columns(parts.GapLarge, []float32{1, 1, 1},
+		p.way(parts.ArtSheet, "start.paste", parts.Primary, "add", p.paste),
+		p.way(parts.ArtTicks, "start.demo", parts.Quiet, "recipes", p.w.openDemo),
+		p.way(parts.ArtPot, "start.open", parts.Quiet, "open", p.w.chooseWorkbook))
 	p.list = parts.Rows(parts.GapSmall)
-	welcome := parts.NewEmptyState(parts.ArtScales, words.Say("start.title"), words.Say("start.sentence"), buttons...)
-	return parts.Scrolled(parts.Pad(parts.GapLarge, 20, parts.GapLarge, 20, parts.Rows(parts.GapLarge, welcome, p.list)))
+	all := parts.Rows(parts.GapLarge, title, sentence, ways, p.list)
+	return parts.Scrolled(container.New(centred{}, all))
+}
+
+// way is one of the three ways to begin.
+func (p *startPage) way(art parts.Art, key string, kind parts.ButtonKind, icon string, act func()) fyne.CanvasObject {
+	b := parts.NewButton(kind, icon, words.Say(key), act)
+	p.w.pin(key, b)
+	return parts.NewPanel(parts.GapLarge, parts.NewEmptyState(art, words.Say(key+".title"), words.Say(key+".sentence"), b))
+}
+
+// centred puts the welcome in the middle, a little above, no wider than reads
+// well.
+type centred struct{}
+
+// startWidth is the welcome's greatest width.
+const startWidth = 1060
+
+// MinSize is the welcome's with its margins.
+func (centred) MinSize(o []fyne.CanvasObject) fyne.Size {
+	return o[0].MinSize().AddWidthHeight(2*parts.GapLarge, 2*parts.GapLarge)
+}
+
+// Layout centres the welcome.
+func (centred) Layout(o []fyne.CanvasObject, s fyne.Size) {
+	width := min(s.Width-2*parts.GapLarge, startWidth)
+	o[0].Resize(fyne.NewSize(width, o[0].MinSize().Height))
+	height := o[0].MinSize().Height
+	o[0].Resize(fyne.NewSize(width, height))
+	o[0].Move(fyne.NewPos((s.Width-width)/2, max(parts.GapLarge, (s.Height-height)*0.38)))
 }
 
 // show lists the workbooks opened lately that are still there.

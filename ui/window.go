@@ -92,7 +92,7 @@ func (w *Window) frame() fyne.CanvasObject {
 	w.nav = parts.NewNav(w.navItems(), func(key string) { w.goTo(place{page: key}) })
 	w.status = parts.NewStatusLine()
 	w.body = container.NewStack()
-	side := parts.Side(w.nav)
+	side := parts.Side(parts.Pad(parts.GapSmall, 0, 0, 0, w.nav))
 	return container.New(&shellLayout{w: w}, side, w.body, w.status)
 }
 
