@@ -162,7 +162,7 @@ func TestRowFaultsAreNamed(t *testing.T) {
 	}{
 		{"a food that is not there", edit("01053", "99999"), "swaps.csv, row 2: the food 99999"},
 		{"a kind that is none", edit("replace", "swallow"), `row 2: there is no kind "swallow"`},
-		{"a ratio that is no number", edit(",1,1,", ",x,1,"), `ratio "x"`},
+		{"a ratio that is no number", edit(",1,volume,", ",x,volume,"), `ratio "x"`},
 		{"a family that is none", edit("heavy cream", "heavy thing"), `there is no family "heavy thing"`},
 		{"a claim that is none", edit("energy|", "energie|"), `"energie" cannot be claimed`},
 		{"a row twice", []byte(head + "\n" + first + "\n" + first + "\n"), "row 3: cream-half-and-half stands twice"},

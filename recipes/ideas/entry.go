@@ -28,6 +28,7 @@ type Entry struct {
 	ToName   string     // plain noun of the new line
 	Name     string     // wording of the swap with {0} for the old noun; "" for the usual one
 	Ratio    float64    // grams of To (or of the same food) for each gram replaced
+	ByVolume bool       // it pours: millilitres of the old line become millilitres of it
 	Share    float64    // 0-1, how much of the line it normally replaces
 	OnlyIn   []string   // contexts one of which the dish must show; empty: any dish
 	NotIn    []string   // contexts that rule it out

@@ -113,6 +113,25 @@ func TestSwapOfAnIdea(t *testing.T) {
 	}
 }
 
+func TestLiquidsAreMeasuredAsLiquids(t *testing.T) {
+	c, table := mustCatalogue(t)
+	l := line("m", "whole milk", "01077", 309.39)
+	l.Amount, l.Unit = 300, "ml"
+	r := &recipes.Recipe{ID: "g", Title: "Leek gratin", Servings: 6, Lines: []*recipes.Line{l}}
+	x, _ := find(c.For(r, l, table.Get), "whole-milk-low-fat-milk")
+	n := x.SwapFor("a", "g").Ops[0].Lines[0]
+	if n.Text != "300 ml low-fat milk (1 %)" || n.Unit != "ml" || math.Abs(n.Grams-309) > 2 {
+		t.Errorf("%q, %v %s, %v g", n.Text, n.Amount, n.Unit, n.Grams)
+	}
+	cream := line("c", "double cream", "01053", 300)
+	cream.Amount, cream.Unit = 300, "ml"
+	r.Lines = append(r.Lines, cream)
+	y, _ := find(c.For(r, cream, table.Get), "cream-strained-yogurt-half")
+	if n := y.SwapFor("b", "g").Ops[0].Lines[0]; n.Text != "150 g strained yogurt" {
+		t.Errorf("yogurt does not pour: %q", n.Text)
+	}
+}
+
 func TestStepsNameWhatIsInTheDish(t *testing.T) {
 	for _, row := range []struct{ text, old, now, want string }{
 		{"Add the soured cream.", "soured cream", "yogurt", "Add the yogurt."},

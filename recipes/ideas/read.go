@@ -31,7 +31,7 @@ func (c *Catalogue) Entry(id string) *Entry { return c.byID[id] }
 
 // columns of the catalogue's CSV, in order.
 var columns = []string{
-	"id", "kind", "from", "from_name", "family", "to", "to_name", "ratio", "share", "name", "only_in", "not_in",
+	"id", "kind", "from", "from_name", "family", "to", "to_name", "ratio", "by", "share", "name", "only_in", "not_in",
 	"helpers", "step", "step_at", "claims", "function", "works_in", "fails_when", "allergens_added", "allergens_removed",
 	"ladder", "strength", "basis",
 }
@@ -144,7 +144,7 @@ func (c *Catalogue) entry(rec []string, t *food.Table) (*Entry, error) {
 		ID: r.text("id"), Kind: Kind(r.text("kind")),
 		From: r.food(t, r.text("from")), FromName: r.text("from_name"), Family: r.text("family"),
 		To: r.food(t, r.text("to")), ToName: r.text("to_name"), Name: r.text("name"),
-		Ratio: r.number("ratio", 5, 0), Share: r.number("share", 1, 1),
+		Ratio: r.number("ratio", 5, 0), ByVolume: r.text("by") == "volume", Share: r.number("share", 1, 1),
 		OnlyIn: r.list("only_in"), NotIn: r.list("not_in"),
 		Helpers: r.helpers(t), Step: r.text("step"), AtEnd: r.text("step_at") == "end", Claims: r.claims(),
 		Function: r.text("function"), WorksIn: r.text("works_in"), FailsWhen: r.text("fails_when"), Basis: r.text("basis"),

@@ -62,11 +62,11 @@ func (x Idea) helpers(share float64) []*recipes.Line {
 }
 
 // instead is the line that takes the old one's place. A liquid measured in
-// millilitres is measured so again where it goes in one for one.
+// millilitres is measured so again where one that pours goes in one for one.
 func (x Idea) instead(line *recipes.Line) *recipes.Line {
 	e := x.Entry
 	n := x.line(e.To, e.ToName, x.grams*e.Share*e.Ratio)
-	if line.Unit == "ml" && line.Amount > 0 && e.Ratio == 1 && e.To.Density > 0 {
+	if e.ByVolume && line.Unit == "ml" && line.Amount > 0 && e.Ratio == 1 && e.To.Density > 0 {
 		n.Amount, n.Unit = line.Amount*e.Share, "ml"
 		n.Grams, n.GramsFrom = n.Amount*e.To.Density, recipes.GramsDensity
 		n.Text = words.Say("ideas.line.ml", words.Trim(n.Amount, 0), e.ToName)
