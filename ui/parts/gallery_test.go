@@ -31,7 +31,7 @@ func shot(t *testing.T, w fyne.Window, name string) {
 func save(t *testing.T, w fyne.Window, name string) {
 	t.Helper()
 	img := w.Canvas().Capture()
-	if !painted2(img) {
+	if !hasPicture(img) {
 		t.Errorf("%s: nothing was painted", name)
 	}
 	dir := os.Getenv(galleryDir)
@@ -48,7 +48,7 @@ func save(t *testing.T, w fyne.Window, name string) {
 	}
 }
 
-func painted2(img image.Image) bool {
+func hasPicture(img image.Image) bool {
 	seen := map[color.Color]bool{}
 	b := img.Bounds()
 	for y := b.Min.Y; y < b.Max.Y; y += 7 {

@@ -119,25 +119,25 @@ func (m *Matrix) keepSelection(old *MatrixData) {
 	m.sel.row = m.nearest(min(m.sel.row, len(m.data.Rows)-1), 1)
 }
 
-func sameKeyRow(rows []Row, key string, else_ int) int {
+func sameKeyRow(rows []Row, key string, fallback int) int {
 	if key == "" {
-		return else_
+		return fallback
 	}
 	for i := range rows {
 		if rows[i].Key == key {
 			return i
 		}
 	}
-	return else_
+	return fallback
 }
 
-func sameKeyColumn(columns []Column, key string, else_ int) int {
+func sameKeyColumn(columns []Column, key string, fallback int) int {
 	for i := range columns {
 		if key != "" && columns[i].Key == key {
 			return i
 		}
 	}
-	return max(0, min(else_, len(columns)-1))
+	return max(0, min(fallback, len(columns)-1))
 }
 
 // nearest returns the first row from r on, in a direction, that can be selected,

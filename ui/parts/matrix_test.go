@@ -1,123 +1,12 @@
 package parts
 
 import (
-	"fmt"
 	"testing"
 	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/driver/desktop"
-	"fyne.io/fyne/v2/test"
 )
-
-// testClock is a timing whose clock and delays a test moves by hand.
-type testClock struct {
-	now     time.Time
-	waiting []*waiter
-}
-
-type waiter struct {
-	at   time.Time
-	f    func()
-	gone bool
-}
-
-func useClock(t *testing.T) *testClock {
-	t.Helper()
-	c := &testClock{now: time.Date(2024, 5, 1, 12, 0, 0, 0, time.UTC)}
-	restore := UseTiming(Timing{
-		Do: func(f func()) { f() },
-		After: func(d time.Duration, f func()) func() {
-			w := &waiter{at: c.now.Add(d), f: f}
-			c.waiting = append(c.waiting, w)
-			return func() { w.gone = true }
-		},
-		Go:  func(f func()) { f() },
-		Now: func() time.Time { return c.now },
-	})
-	t.Cleanup(restore)
-	return c
-}
-
-// pass moves the clock and runs what became due.
-func (c *testClock) pass(d time.Duration) {
-	c.now = c.now.Add(d)
-	due := c.waiting
-	c.waiting = nil
-	for _, w := range due {
-		switch {
-		case w.gone:
-		case w.at.After(c.now):
-			c.waiting = append(c.waiting, w)
-		default:
-			w.f()
-		}
-	}
-}
-
-func show1(t *testing.T, size fyne.Size, o fyne.CanvasObject) fyne.Window {
-	t.Helper()
-	a := test.NewTempApp(t)
-	a.Settings().SetTheme(NewTheme(false, 1))
-	w := a.NewWindow("test")
-	w.SetPadded(false)
-	w.SetContent(WithLayer(o))
-	w.Resize(size)
-	t.Cleanup(w.Close)
-	return w
-}
-
-// figures is a table of rows by columns of editable figures with a section in
-// front of row 3.
-func figures(rows, cols int) MatrixData {
-	d := MatrixData{Columns: []Column{{Key: "name", Title: "Ingredient"}}}
-	for c := range cols {
-		d.Columns = append(d.Columns, Column{Key: fmt.Sprint("c", c), Title: fmt.Sprint("Version ", c), Version: &VersionMark{c, VersionLetter(c)}})
-	}
-	for r := range rows {
-		if r == 3 {
-			d.Rows = append(d.Rows, Row{Key: "section", Kind: RowSection, Cells: []Cell{{Text: "Steps"}}})
-		}
-		row := Row{Key: fmt.Sprint("r", r), Cells: []Cell{{Text: fmt.Sprintf("%c name %d", 'a'+r%26, r), Sub: "g"}}}
-		for c := range cols {
-			row.Cells = append(row.Cells, Cell{Text: fmt.Sprint(100*r + c), Sub: fmt.Sprintf("–%d (–%d %%)", r, c), Bar: -0.3, Align: AlignEnd, Editable: true})
-		}
-		d.Rows = append(d.Rows, row)
-	}
-	return d
-}
-
-func newTestMatrix(t *testing.T, rows, cols int) (*Matrix, fyne.Window) {
-	t.Helper()
-	m := NewMatrix()
-	w := show1(t, fyne.NewSize(900, 400), m)
-	m.SetData(figures(rows, cols))
-	return m, w
-}
-
-// pressCell presses a mouse button on a cell, dx into it.
-func pressCell(m *Matrix, row, col int, dx float32, button desktop.MouseButton) {
-	p, f := m.panes[paneBody], m.cellFrame(cellID{row, col})
-	switch {
-	case row < 0 && col == 0:
-		p = m.panes[paneCorner]
-	case row < 0:
-		p = m.panes[paneHead]
-	case col == 0:
-		p = m.panes[paneSide]
-	}
-	e := &desktop.MouseEvent{Button: button}
-	e.Position = fyne.NewPos(f.x+dx, f.y+f.h/2)
-	p.MouseDown(e)
-	p.MouseUp(e)
-}
-
-func keys(o fyne.Focusable, names ...fyne.KeyName) {
-	for _, n := range names {
-		o.TypedKey(&fyne.KeyEvent{Name: n})
-	}
-}
 
 func TestMatrixKeyboardMoves(t *testing.T) {
 	tests := []struct {
@@ -237,198 +126,6 @@ func TestMatrixDoublePress(t *testing.T) {
 	}
 }
 
-// typing finds the open field of an edit.
-func typing(t *testing.T, w fyne.Window) *editorEntry {
-	t.Helper()
-	e, ok := w.Canvas().Focused().(*editorEntry)
-	if !ok {
-		t.Fatalf("no field has the keyboard but %T", w.Canvas().Focused())
-	}
-	return e
-}
-
-func TestMatrixEdit(t *testing.T) {
-	type edit struct {
-		row, col int
-		text     string
-	}
-	tests := []struct {
-		name string
-		do   func(m *Matrix, e *editorEntry)
-		want []edit
-		row  int
-		col  int
-	}{
-		{"enter commits and goes down", func(_ *Matrix, e *editorEntry) { e.SetText(" 12,5 "); keys(e, fyne.KeyReturn) }, []edit{{1, 1, "12,5"}}, 2, 1},
-		{"tab commits and goes right", func(_ *Matrix, e *editorEntry) { e.SetText("7"); keys(e, fyne.KeyTab) }, []edit{{1, 1, "7"}}, 1, 2},
-		{"escape drops", func(_ *Matrix, e *editorEntry) { e.SetText("7"); keys(e, fyne.KeyEscape) }, nil, 1, 1},
-		{"the same text is no edit", func(_ *Matrix, e *editorEntry) { keys(e, fyne.KeyReturn) }, nil, 2, 1},
-		{"another cell commits", func(m *Matrix, e *editorEntry) {
-			e.SetText("9")
-			pressCell(m, 0, 2, 10, desktop.MouseButtonPrimary)
-		}, []edit{{1, 1, "9"}}, 0, 2},
-		{"the wheel commits", func(m *Matrix, e *editorEntry) {
-			e.SetText("9")
-			m.wheel(&fyne.ScrollEvent{Scrolled: fyne.NewDelta(0, -30)})
-		}, []edit{{1, 1, "9"}}, 1, 1},
-	}
-	for _, tt := range tests {
-		t.Run(tt.name, func(t *testing.T) {
-			useClock(t)
-			m, w := newTestMatrix(t, 40, 4)
-			var got []edit
-			m.OnEdit = func(r, c int, s string) { got = append(got, edit{r, c, s}) }
-			m.Select(1, 1)
-			w.Canvas().Focus(m)
-			keys(m, fyne.KeyReturn)
-			tt.do(m, typing(t, w))
-			if fmt.Sprint(got) != fmt.Sprint(tt.want) {
-				t.Errorf("edits %v, want %v", got, tt.want)
-			}
-			if row, col := m.Selected(); row != tt.row || col != tt.col {
-				t.Errorf("selected %d,%d, want %d,%d", row, col, tt.row, tt.col)
-			}
-			if m.editor.Open() {
-				t.Error("the field is still open")
-			}
-		})
-	}
-}
-
-func TestMatrixTypingStartsEdit(t *testing.T) {
-	useClock(t)
-	m, w := newTestMatrix(t, 10, 4)
-	m.Select(1, 1)
-	w.Canvas().Focus(m)
-	m.TypedRune('4')
-	e := typing(t, w)
-	test.Type(e, "2")
-	if e.Text != "42" {
-		t.Errorf("typed %q, want 42", e.Text)
-	}
-	at := fyne.CurrentApp().Driver().AbsolutePositionForObject(e)
-	f := m.cellFrame(cellID{1, 1})
-	cell := fyne.CurrentApp().Driver().AbsolutePositionForObject(m.panes[paneBody]).AddXY(f.x, f.y-1)
-	if at != cell || e.Size().Height < f.h {
-		t.Errorf("field at %v of %v, cell at %v of %v", at, e.Size(), cell, f)
-	}
-}
-
-func TestMatrixEditFollowsItsRow(t *testing.T) {
-	useClock(t)
-	m, w := newTestMatrix(t, 10, 4)
-	m.OnEdit = func(r, _ int, s string) {
-		if key := m.Data().Rows[r].Key; key != "r1" || s != "55" {
-			t.Errorf("edit of %q: %q", key, s)
-		}
-	}
-	m.Select(1, 1)
-	w.Canvas().Focus(m)
-	keys(m, fyne.KeyF2)
-	e := typing(t, w)
-	before := fyne.CurrentApp().Driver().AbsolutePositionForObject(e)
-	d := figures(10, 4)
-	d.Rows = append([]Row{{Key: "new", Cells: []Cell{{Text: "new"}}}}, d.Rows...)
-	m.SetData(d)
-	after := fyne.CurrentApp().Driver().AbsolutePositionForObject(e)
-	if after.Y <= before.Y {
-		t.Errorf("the field stayed at %v although its row moved down", after)
-	}
-	e.SetText("55")
-	keys(e, fyne.KeyReturn)
-	m.Select(2, 1)
-	keys(m, fyne.KeyF2)
-	m.SetData(MatrixData{Columns: d.Columns, Rows: d.Rows[:1]})
-	if m.editor.Open() {
-		t.Error("the field is open although its row has gone")
-	}
-}
-
-func TestMatrixCompletion(t *testing.T) {
-	useClock(t)
-	m, w := newTestMatrix(t, 10, 4)
-	m.Suggest = func(_, _ int, s string) []Suggestion {
-		return []Suggestion{{Text: s + " cream", Key: "1"}, {Text: s + " milk", Key: "2"}}
-	}
-	picked := ""
-	m.OnPick = func(r, c int, s Suggestion) { picked = fmt.Sprintf("%d %d %s", r, c, s.Key) }
-	m.OnEdit = func(int, int, string) { t.Error("a picked row is no typed edit") }
-	m.Select(1, 1)
-	w.Canvas().Focus(m)
-	m.TypedRune('s')
-	e := typing(t, w)
-	test.Type(e, "o")
-	keys(e, fyne.KeyDown, fyne.KeyDown, fyne.KeyReturn)
-	if picked != "1 1 2" {
-		t.Errorf("picked %q, want the second row at 1,1", picked)
-	}
-	if w.Canvas().Focused() != m {
-		t.Errorf("the keyboard went to %T", w.Canvas().Focused())
-	}
-}
-
-func TestMatrixTicks(t *testing.T) {
-	useClock(t)
-	d := MatrixData{Columns: []Column{{Title: "Swap"}, {Align: AlignCentre}, {}}, Rows: []Row{{Cells: []Cell{
-		{Text: "Yogurt"}, {Tick: TickOff}, {Tick: TickOn, Text: "with words"},
-	}}, {Cells: []Cell{{Text: "Oil"}, {Tick: TickDisabled}, {}}}}}
-	m := NewMatrix()
-	m.SetData(d)
-	w := show1(t, fyne.NewSize(600, 300), m)
-	var got []string
-	m.OnToggle = func(r, c int) { got = append(got, fmt.Sprint(r, c)) }
-	w.Canvas().Focus(m)
-	m.Select(0, 1)
-	m.TypedRune(' ')
-	pressCell(m, 0, 1, 30, desktop.MouseButtonPrimary)
-	pressCell(m, 0, 2, 16, desktop.MouseButtonPrimary)
-	pressCell(m, 0, 2, 60, desktop.MouseButtonPrimary) // on the words: selects only
-	pressCell(m, 1, 1, 30, desktop.MouseButtonPrimary) // disabled
-	if fmt.Sprint(got) != "[0 1 0 1 0 2]" {
-		t.Errorf("toggled %v", got)
-	}
-}
-
-func TestMatrixTypeAhead(t *testing.T) {
-	c := useClock(t)
-	m, w := newTestMatrix(t, 30, 2)
-	w.Canvas().Focus(m)
-	for _, step := range []struct {
-		typed string
-		pause time.Duration
-		want  string
-	}{{"c", 0, "r2"}, {"c", 2 * time.Second, "r28"}, {"c", 2 * time.Second, "r2"}, {"b name 27", 2 * time.Second, "r27"}} {
-		c.pass(step.pause)
-		for _, r := range step.typed {
-			m.TypedRune(r)
-		}
-		if got := m.SelectedKey(); got != step.want {
-			t.Errorf("typing %q selected %s, want %s", step.typed, got, step.want)
-		}
-	}
-}
-
-func TestMatrixDeleteCopyPaste(t *testing.T) {
-	useClock(t)
-	m, w := newTestMatrix(t, 10, 3)
-	var edits []string
-	deleted := 0
-	m.OnEdit = func(r, c int, s string) { edits = append(edits, fmt.Sprintf("%d,%d=%s", r, c, s)) }
-	m.OnDelete = func(int, int) { deleted++ }
-	w.Canvas().Focus(m)
-	m.Select(1, 1)
-	m.TypedShortcut(&fyne.ShortcutCopy{})
-	keys(m, fyne.KeyDelete)
-	m.Select(2, 2)
-	m.TypedShortcut(&fyne.ShortcutPaste{})
-	m.Select(2, 0)
-	keys(m, fyne.KeyDelete)
-	m.TypedShortcut(&fyne.ShortcutPaste{})
-	if fmt.Sprint(edits) != "[1,1= 2,2=100 –1 (–0 %)]" || deleted != 1 {
-		t.Errorf("edits %v, deleted %d", edits, deleted)
-	}
-}
-
 func TestMatrixSetDataKeepsPlace(t *testing.T) {
 	useClock(t)
 	m, _ := newTestMatrix(t, 60, 4)
@@ -450,17 +147,6 @@ func TestMatrixSetDataKeepsPlace(t *testing.T) {
 	if row, _ := m.Selected(); row != -1 || m.Scroll().Y != 0 {
 		t.Errorf("an empty table has row %d selected at %v", row, m.Scroll())
 	}
-}
-
-// texts gathers the words on screen in a pane.
-func texts(p *pane) map[string]*canvas.Text {
-	out := map[string]*canvas.Text{}
-	for _, o := range p.objects {
-		if x, ok := o.(*canvas.Text); ok {
-			out[x.Text] = x
-		}
-	}
-	return out
 }
 
 func TestMatrixSetDataTouchesOnlyWhatChanged(t *testing.T) {
@@ -503,7 +189,7 @@ func TestMatrixWidths(t *testing.T) {
 	narrow := MatrixData{Columns: []Column{{Title: "Name"}, {Title: "A", Align: AlignEnd}}, Rows: []Row{{Cells: []Cell{{Text: "Cream"}, {Text: "1"}}}}}
 	m := NewMatrix()
 	m.SetData(narrow)
-	w := show1(t, fyne.NewSize(1200, 300), m)
+	w := inWindow(t, fyne.NewSize(1200, 300), m)
 	if m.geo.widths[1] > 100 || m.geo.first()+m.geo.right() > 400 {
 		t.Errorf("a small table was stretched to %v", m.geo.widths)
 	}
@@ -547,7 +233,7 @@ func TestMatrixWrapGrowsTheRow(t *testing.T) {
 	m := NewMatrix()
 	m.Whole = true
 	m.SetData(d)
-	show1(t, fyne.NewSize(520, 400), m)
+	inWindow(t, fyne.NewSize(520, 400), m)
 	if m.rowHeight(0) < 2*m.rowHeight(1) {
 		t.Errorf("heights %v and %v: the long step did not wrap", m.rowHeight(0), m.rowHeight(1))
 	}
@@ -589,7 +275,7 @@ func TestMatrixTips(t *testing.T) {
 	d.Columns[1].Max = 90
 	m := NewMatrix()
 	m.SetData(d)
-	w := show1(t, fyne.NewSize(700, 300), m)
+	w := inWindow(t, fyne.NewSize(700, 300), m)
 	l := layerFor(m)
 	e := &desktop.MouseEvent{}
 	f := m.cellFrame(cellID{0, 1})
@@ -622,70 +308,4 @@ func TestMatrixThemeSwitch(t *testing.T) {
 	if after.Color == before || after.Color != dark[RoleInk] || after.TextSize != 14*1.4 {
 		t.Errorf("colour %v size %v after a switch to dark, 1.4", after.Color, after.TextSize)
 	}
-}
-
-func BenchmarkMatrixUpdateAll(b *testing.B) {
-	m := benchMatrix(b)
-	sets := [2]MatrixData{figures(30, 8), figures(30, 8)}
-	for r := range sets[1].Rows {
-		for c := 1; c < len(sets[1].Rows[r].Cells); c++ {
-			sets[1].Rows[r].Cells[c].Text = fmt.Sprint(7*r + c)
-			sets[1].Rows[r].Cells[c].Sub = fmt.Sprintf("+%d (+%d %%)", c, r)
-		}
-	}
-	i := 0
-	for b.Loop() {
-		i++
-		m.SetData(sets[i%2])
-	}
-}
-
-func BenchmarkMatrixUpdateOne(b *testing.B) {
-	m := benchMatrix(b)
-	sets := [2]MatrixData{figures(30, 8), figures(30, 8)}
-	sets[1].Rows[7].Cells[3].Text = "999"
-	i := 0
-	for b.Loop() {
-		i++
-		m.SetData(sets[i%2])
-	}
-}
-
-func BenchmarkMatrixBuild(b *testing.B) {
-	a := test.NewTempApp(b)
-	a.Settings().SetTheme(NewTheme(false, 1))
-	w := a.NewWindow("bench")
-	defer w.Close()
-	w.Resize(fyne.NewSize(1600, 1200))
-	for b.Loop() {
-		m := NewMatrix()
-		m.SetData(figures(30, 8))
-		w.SetContent(WithLayer(m))
-	}
-}
-
-func BenchmarkMatrixScroll(b *testing.B) {
-	m := benchMatrix(b)
-	m.SetData(figures(5000, 8))
-	y := float32(0)
-	for b.Loop() {
-		y += 40
-		if y > 100000 {
-			y = 0
-		}
-		m.SetScroll(fyne.NewPos(0, y))
-	}
-}
-
-func benchMatrix(b *testing.B) *Matrix {
-	b.Helper()
-	a := test.NewTempApp(b)
-	a.Settings().SetTheme(NewTheme(false, 1))
-	w := a.NewWindow("bench")
-	b.Cleanup(w.Close)
-	m := NewMatrix()
-	m.SetData(figures(30, 8))
-	w.SetContent(WithLayer(m))
-	w.Resize(fyne.NewSize(1600, 1200))
-	return m
 }

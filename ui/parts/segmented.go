@@ -95,54 +95,71 @@ func (s *Segmented) TypedKey(k *fyne.KeyEvent) {
 
 // CreateRenderer is part of fyne.Widget.
 func (s *Segmented) CreateRenderer() fyne.WidgetRenderer {
-	track, thumb := canvas.NewRectangle(nil), canvas.NewRectangle(nil)
-	ring := canvas.NewRectangle(color.Transparent)
-	track.CornerRadius, thumb.CornerRadius, ring.CornerRadius, ring.StrokeWidth = 7, 5, 8, 2
-	d := &drawn{objects: []fyne.CanvasObject{track, thumb, ring}}
-	var texts []*canvas.Text
+	r := &segmentedRenderer{s: s, track: canvas.NewRectangle(nil), thumb: canvas.NewRectangle(nil), ring: canvas.NewRectangle(color.Transparent)}
+	r.track.CornerRadius, r.thumb.CornerRadius, r.ring.CornerRadius, r.ring.StrokeWidth = 7, 5, 8, 2
 	for range s.items {
 		t := canvas.NewText("", nil)
 		t.Alignment = fyne.TextAlignCenter
-		texts = append(texts, t)
-		d.objects = append(d.objects, t)
+		r.texts = append(r.texts, t)
 	}
-	d.min = func() fyne.Size {
-		w := float32(4)
-		for i := range s.items {
-			w += s.width(i)
-		}
-		return fyne.NewSize(w, 34*factorOf(s.Theme()))
+	r.Refresh()
+	return r
+}
+
+type segmentedRenderer struct {
+	s                  *Segmented
+	track, thumb, ring *canvas.Rectangle
+	texts              []*canvas.Text
+}
+
+func (r *segmentedRenderer) Destroy() {}
+func (r *segmentedRenderer) Objects() []fyne.CanvasObject {
+	objects := []fyne.CanvasObject{r.track, r.thumb, r.ring}
+	for _, t := range r.texts {
+		objects = append(objects, t)
 	}
-	d.layout = func(size fyne.Size) {
-		w, h := d.min().Width, lineHeight(SizeBody.in(s.Theme()))
-		place(track, 0, 0, w, size.Height)
-		place(ring, -3, -3, w+6, size.Height+6)
-		x := float32(2)
-		for i, t := range texts {
-			place(t, x, (size.Height-h)/2, s.width(i), h)
-			if i == s.sel {
-				place(thumb, x, 2, s.width(i), size.Height-4)
-			}
-			x += s.width(i)
-		}
+	return objects
+}
+
+func (r *segmentedRenderer) MinSize() fyne.Size {
+	w := float32(4)
+	for i := range r.s.items {
+		w += r.s.width(i)
 	}
-	d.refresh = func() {
-		setFill(track, Colour(s, RoleHeader))
-		thumb.FillColor, thumb.StrokeColor, thumb.StrokeWidth = Colour(s, RoleCard), Colour(s, RoleOutline), 1
-		thumb.Refresh()
-		ring.StrokeColor = color.Transparent
-		if s.focused {
-			ring.StrokeColor = Colour(s, RoleAccent)
+	return fyne.NewSize(w, 34*factorOf(r.s.Theme()))
+}
+
+func (r *segmentedRenderer) Layout(size fyne.Size) {
+	s := r.s
+	w, h := r.MinSize().Width, lineHeight(SizeBody.in(s.Theme()))
+	place(r.track, 0, 0, w, size.Height)
+	place(r.ring, -3, -3, w+6, size.Height+6)
+	x := float32(2)
+	for i, t := range r.texts {
+		place(t, x, (size.Height-h)/2, s.width(i), h)
+		if i == s.sel {
+			place(r.thumb, x, 2, s.width(i), size.Height-4)
 		}
-		for i, t := range texts {
-			role := RoleMuted
-			if i == s.sel {
-				role = RoleInk
-			}
-			styleText(t, s.items[i].Text, SizeBody.in(s.Theme()), i == s.sel, s, role)
-		}
-		d.layout(s.Size())
-		ring.Refresh()
+		x += s.width(i)
 	}
-	return d.start()
+}
+
+func (r *segmentedRenderer) Refresh() {
+	s := r.s
+	setFill(r.track, Colour(s, RoleHeader))
+	r.thumb.FillColor, r.thumb.StrokeColor, r.thumb.StrokeWidth = Colour(s, RoleCard), Colour(s, RoleOutline), 1
+	r.ring.StrokeColor = color.Transparent
+	if s.focused {
+		r.ring.StrokeColor = Colour(s, RoleAccent)
+	}
+	for i, t := range r.texts {
+		role := RoleMuted
+		if i == s.sel {
+			role = RoleInk
+		}
+		styleText(t, s.items[i].Text, SizeBody.in(s.Theme()), i == s.sel, s, role)
+	}
+	r.Layout(s.Size())
+	r.thumb.Refresh()
+	r.ring.Refresh()
 }
