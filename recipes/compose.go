@@ -199,7 +199,7 @@ func plainSteps(r *Recipe) []DraftStep {
 // composeSteps rewrites, drops and adds steps. Where two ticked swaps rewrite
 // one step both texts stay, unless the cook has joined them in the version.
 func composeSteps(r *Recipe, v *Version, on []*Swap) []DraftStep {
-	out := stepsAfter(nil, "", on)
+	out := make([]DraftStep, 0, len(r.Steps))
 	for _, s := range r.Steps {
 		d := DraftStep{ID: s.ID}
 		for _, sw := range on {
@@ -228,7 +228,7 @@ func composeSteps(r *Recipe, v *Version, on []*Swap) []DraftStep {
 		}
 		out = stepsAfter(append(out, d), s.ID, on)
 	}
-	return out
+	return stepsAfter(out, "", on)
 }
 
 func onlyDrops(d DraftStep, original string) bool {
@@ -236,7 +236,7 @@ func onlyDrops(d DraftStep, original string) bool {
 }
 
 // stepsAfter appends the steps that ticked swaps add after step; "" stands for
-// the start when out is empty.
+// the end of the method.
 func stepsAfter(out []DraftStep, step ID, on []*Swap) []DraftStep {
 	for _, s := range on {
 		for i := range s.Ops {

@@ -135,3 +135,19 @@ func TestNewIDsAreSixteenLettersAndDistinct(t *testing.T) {
 		seen[id] = true
 	}
 }
+
+func TestAddedStepsStandWhereTheySay(t *testing.T) {
+	k := mustKitchen(t, 9, 2)
+	first := k.recipe.Steps[0].ID
+	s := (&Swap{ID: k.id(), Recipe: k.recipe.ID, Name: "s", Ops: []Op{
+		{Kind: OpStepAdd, Step: first, Text: "second"},
+		{Kind: OpStepAdd, Text: "last"},
+	}}).settled()
+	var got []string
+	for _, d := range Compose(k.recipe, nil, []*Swap{s}).Steps {
+		got = append(got, d.Texts[0])
+	}
+	if want := []string{"do 0", "second", "do 1", "last"}; encode(t, got) != encode(t, want) {
+		t.Fatalf("steps %q, want %q", got, want)
+	}
+}
