@@ -73,3 +73,30 @@ func benchMatrix(b *testing.B) *Matrix {
 	w.Resize(fyne.NewSize(1600, 1200))
 	return m
 }
+
+// BenchmarkMatrixFirst builds a table with nothing measured yet, as at the start
+// of the program.
+func BenchmarkMatrixFirst(b *testing.B) {
+	a := test.NewTempApp(b)
+	a.Settings().SetTheme(NewTheme(false, 1))
+	w := a.NewWindow("bench")
+	defer w.Close()
+	w.Resize(fyne.NewSize(1600, 1200))
+	for b.Loop() {
+		faces = map[face]*faceWidths{}
+		m := NewMatrix()
+		m.SetData(figures(30, 8))
+		w.SetContent(WithLayer(m))
+	}
+}
+
+func BenchmarkMatrixUpdateOneOf5000(b *testing.B) {
+	m := benchMatrix(b)
+	sets := [2]MatrixData{figures(5000, 8), figures(5000, 8)}
+	sets[1].Rows[7].Cells[3].Text = "999"
+	i := 0
+	for b.Loop() {
+		i++
+		m.SetData(sets[i%2])
+	}
+}

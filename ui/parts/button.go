@@ -194,7 +194,7 @@ func (r *buttonRenderer) side() float32 { return 18 * factorOf(r.b.Theme()) }
 
 func (r *buttonRenderer) MinSize() fyne.Size {
 	f := factorOf(r.b.Theme())
-	w, h := 2*9*f, 34*f
+	w, h := 2*9*f, controlHeight(r.b.Theme())
 	if r.b.text == "" {
 		return fyne.NewSquareSize(32 * f)
 	}

@@ -106,6 +106,13 @@ func (d *Dialog) Close() {
 	}
 }
 
+// Fit sizes the dialog again after its content grew or shrank.
+func (d *Dialog) Fit() {
+	if d.overlay != nil {
+		d.overlay.Refresh()
+	}
+}
+
 // Confirm does what the confirming button does.
 func (d *Dialog) Confirm() { d.confirm() }
 

@@ -3,6 +3,7 @@ package parts
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/theme"
 )
 
 // drawn is the renderer of most widgets here: a fixed list of objects and three
@@ -50,6 +51,12 @@ func styleText(t *canvas.Text, s string, size float32, bold bool, w fyne.CanvasO
 	}
 	t.Text, t.TextSize, t.TextStyle.Bold, t.Color = s, size, bold, c
 	t.Refresh()
+}
+
+// controlHeight is the height of fields, choices and buttons, so that a row of
+// them lines up: that of Fyne's own Entry.
+func controlHeight(th fyne.Theme) float32 {
+	return lineHeight(SizeBody.in(th)) + 2*th.Size(theme.SizeNameInnerPadding)
 }
 
 // focusOn gives an object the keyboard, if it is in a window.

@@ -62,12 +62,20 @@ func (r formRenderer) Refresh() {
 	r.Layout(r.f.Size())
 }
 
+// changed lays the form out again, and the dialog it is in, which may have to grow.
+func (f *Form) changed() {
+	f.Refresh()
+	if d := dialogOn(fyne.CurrentApp().Driver().CanvasForObject(f)); d != nil {
+		d.Fit()
+	}
+}
+
 // SetError shows what is wrong with the field, or nothing when empty.
 func (r *FormRow) SetError(text string) {
 	r.problem.SetText(text)
 	if (text != "") != r.problem.Visible() {
 		show(r.problem, text != "")
-		r.form.Refresh()
+		r.form.changed()
 	}
 }
 
@@ -75,14 +83,14 @@ func (r *FormRow) SetError(text string) {
 func (r *FormRow) SetHelp(text string) {
 	r.help.SetText(text)
 	show(r.help, text != "")
-	r.form.Refresh()
+	r.form.changed()
 }
 
 // SetUnit changes the unit after the field.
 func (r *FormRow) SetUnit(text string) {
 	r.unit.SetText(text)
 	show(r.unit, text != "")
-	r.form.Refresh()
+	r.form.changed()
 }
 
 // Show and Hide take the whole row in or out.
@@ -97,7 +105,7 @@ func (r *FormRow) setVisible(on bool) {
 	show(r.unit, on && r.unit.text != "")
 	show(r.help, on && r.help.text != "")
 	show(r.problem, on && r.problem.text != "")
-	r.form.Refresh()
+	r.form.changed()
 }
 
 type formLayout struct {
@@ -198,7 +206,7 @@ func (l *formLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 		label, x, field := l.columns(r, size.Width)
 		h := heightFor(r.field, field)
 		line := lineHeight(r.label.size())
-		first := fyne.Min(h, 36*factorOf(r.label.Theme())) // labels sit on the field's first line
+		first := fyne.Min(h, controlHeight(r.label.Theme())) // labels sit on the field's first line
 		place(r.label, 0, y+fyne.Max((first-line)/2, 0), label, r.label.HeightFor(label))
 		place(r.field, x, y, field, h)
 		place(r.unit, x+field+9, y+fyne.Max((first-line)/2, 0), r.unit.Natural()+1, line)

@@ -111,3 +111,33 @@ func TestIconsAreDrawn(t *testing.T) {
 		t.Error("an unknown name gives a drawing")
 	}
 }
+
+func TestControlsLineUp(t *testing.T) {
+	test.NewTempApp(t)
+	for _, factor := range []float32{0.9, 1, 1.25, 1.6} {
+		fyne.CurrentApp().Settings().SetTheme(NewTheme(false, factor))
+		want := NewEntry("x", "", nil).MinSize().Height
+		for name, o := range map[string]fyne.CanvasObject{
+			"picker": NewPicker(nil, "", "", nil), "button": NewButton(Primary, "add", "Version", nil),
+			"segmented": NewSegmented([]Suggestion{{Text: "a"}}, "", nil),
+		} {
+			if h := o.MinSize().Height; h < want-0.1 || h > want+0.1 {
+				t.Errorf("factor %v: %s is %v high, a field %v", factor, name, h, want)
+			}
+		}
+	}
+}
+
+func TestDialogGrowsWithItsForm(t *testing.T) {
+	useClock(t)
+	w := inWindow(t, fyne.NewSize(800, 600), NewText("page"))
+	f := NewForm()
+	row := f.Row("Servings", NewNumberEntry("6", "", nil), "", "")
+	d := ShowDialog(w, DialogOptions{Title: "T", Content: f, Confirm: "OK"})
+	defer d.Close()
+	before := d.overlay.sheet.Size().Height
+	row.SetError("Write a number.")
+	if after := d.overlay.sheet.Size().Height; after <= before {
+		t.Errorf("the dialog stayed %v high", after)
+	}
+}

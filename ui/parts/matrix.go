@@ -46,7 +46,7 @@ type Matrix struct {
 	panes  [4]*pane // by paneKind
 	views  map[int]*rowView
 	pool   []*rowView
-	header *rowView
+	headed headed
 	bars   [2]*scrollThumb // vertical, horizontal
 	drawer *matrixRenderer
 	probe  probe

@@ -1,6 +1,8 @@
 package parts
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 )
@@ -121,7 +123,7 @@ func (m *Matrix) forgetViews() {
 			c.valid = false
 		}
 	}
-	m.header = nil
+	m.headed = headed{}
 }
 
 // listObjects gathers what the two panes paint, from back to front.
@@ -153,8 +155,21 @@ func (m *Matrix) listObjects(from, to int) {
 // Refresh of the pane would do.
 func (m *Matrix) repaint() { canvas.Refresh(m.panes[paneBody].frame) }
 
+// headed is what the header on screen was drawn for.
+type headed struct {
+	columns []Column
+	widths  []float32
+	head    float32
+	valid   bool
+}
+
 // drawHeader draws the header cells; they are few and change rarely.
 func (m *Matrix) drawHeader() {
+	g := &m.geo
+	if m.headed.valid && sameColumns(m.headed.columns, m.data.Columns) && slices.Equal(m.headed.widths, g.widths) && m.headed.head == g.head {
+		return
+	}
+	m.headed = headed{columns: m.data.Columns, widths: g.widths, head: g.head, valid: true}
 	for _, k := range []paneKind{paneCorner, paneHead} {
 		m.panes[k].objects = m.panes[k].objects[:0]
 	}

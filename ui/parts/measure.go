@@ -10,44 +10,69 @@ import (
 // Shaping a string costs tens of microseconds; adding up the advances of its
 // characters costs nanoseconds and is right to a fraction of a pixel in the
 // embedded font, which is enough to size columns, cut and wrap.
-type runeKey struct {
-	r    rune
+type face struct {
 	size float32
 	bold bool
 }
 
-var advances = map[runeKey]float32{}
+// faceWidths are the advances of one size: a table for Latin, a map for the rest.
+type faceWidths struct {
+	latin [384]float32
+	other map[rune]float32
+	line  float32
+}
+
+var faces = map[face]*faceWidths{}
+
+func faceOf(size float32, bold bool) *faceWidths {
+	k := face{size, bold}
+	w := faces[k]
+	if w == nil {
+		w = &faceWidths{other: map[rune]float32{}, line: fyne.MeasureText("Ag", size, fyne.TextStyle{Bold: bold}).Height}
+		faces[k] = w
+	}
+	return w
+}
+
+func (w *faceWidths) advance(r rune, size float32, bold bool) float32 {
+	if r >= 0 && int(r) < len(w.latin) {
+		if w.latin[r] == 0 {
+			w.latin[r] = measured(r, size, bold)
+		}
+		return w.latin[r]
+	}
+	a, ok := w.other[r]
+	if !ok {
+		a = measured(r, size, bold)
+		w.other[r] = a
+	}
+	return a
+}
+
+// measured takes ten of a character, so that rounding does not add up.
+func measured(r rune, size float32, bold bool) float32 {
+	return fyne.MeasureText(strings.Repeat(string(r), 10), size, fyne.TextStyle{Bold: bold}).Width / 10
+}
 
 func advance(r rune, size float32, bold bool) float32 {
-	k := runeKey{r, size, bold}
-	if a, ok := advances[k]; ok {
-		return a
-	}
-	// Ten of them, so that rounding of one measurement does not add up.
-	a := fyne.MeasureText(strings.Repeat(string(r), 10), size, fyne.TextStyle{Bold: bold}).Width / 10
-	advances[k] = a
-	return a
+	return faceOf(size, bold).advance(r, size, bold)
 }
 
 // textWidth returns the width of one line of text in Fyne's units.
 func textWidth(s string, size float32, bold bool) float32 {
+	if s == "" {
+		return 0
+	}
 	var w float32
+	f := faceOf(size, bold)
 	for _, r := range s {
-		w += advance(r, size, bold)
+		w += f.advance(r, size, bold)
 	}
 	return w
 }
 
 // lineHeight returns the height of one line of text of that size.
-func lineHeight(size float32) float32 {
-	k := runeKey{-1, size, false}
-	if h, ok := advances[k]; ok {
-		return h
-	}
-	h := fyne.MeasureText("Ag", size, fyne.TextStyle{}).Height
-	advances[k] = h
-	return h
-}
+func lineHeight(size float32) float32 { return faceOf(size, false).line }
 
 // cut shortens a line to fit width, ending it with an ellipsis; a width that
 // holds no character gives an empty string.

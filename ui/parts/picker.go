@@ -198,7 +198,7 @@ func (p *Picker) CreateRenderer() fyne.WidgetRenderer {
 		if w == 0 {
 			w = 140
 		}
-		return fyne.NewSize(w*f(), lineHeight(size())+17*f())
+		return fyne.NewSize(w*f(), controlHeight(p.Theme()))
 	}
 	d.layout = func(s fyne.Size) {
 		box.Resize(s)

@@ -126,7 +126,7 @@ func (r *segmentedRenderer) MinSize() fyne.Size {
 	for i := range r.s.items {
 		w += r.s.width(i)
 	}
-	return fyne.NewSize(w, 34*factorOf(r.s.Theme()))
+	return fyne.NewSize(w, controlHeight(r.s.Theme()))
 }
 
 func (r *segmentedRenderer) Layout(size fyne.Size) {
