@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -428,5 +429,76 @@ func TestEveryFaultHasASentence(t *testing.T) {
 		if !errors.As(explain("x", fmt.Errorf("in between: %w", err)), &p) || strings.HasPrefix(p.What, "[") {
 			t.Errorf("%v: %v", err, p)
 		}
+	}
+}
+
+// interrupted is a workbook as a program leaves it that was killed in the
+// middle of writing: pages half new, the journal beside it.
+func interrupted(t *testing.T) (path string, before *recipes.Book) {
+	t.Helper()
+	from, before := shelf(t)
+	f := mustOpen(t, from)
+	if err := execAll(ctx, f.conn, "PRAGMA cache_size = 1", "BEGIN IMMEDIATE",
+		`UPDATE recipe SET body = json_set(body, '$.title', 'half an edit')`); err != nil {
+		t.Fatal(err)
+	}
+	path = filepath.Join(t.TempDir(), "interrupted.parewell")
+	if err := copyWithJournal(from, path); err != nil {
+		t.Fatal(err)
+	}
+	if st, err := os.Stat(path + "-journal"); err != nil || st.Size() == 0 {
+		t.Fatal("no journal was left", err)
+	}
+	return path, before
+}
+
+func TestAnInterruptedEditIsTakenBackOnOpening(t *testing.T) {
+	path, before := interrupted(t)
+	f := mustOpen(t, path)
+	wantSound(t, f)
+	if content(t, f.Book()) != content(t, before) {
+		t.Error("half an edit stayed")
+	}
+	if names, _ := os.ReadDir(filepath.Dir(path)); len(names) != 1 {
+		t.Errorf("left behind: %v", names)
+	}
+}
+
+func TestAnInterruptedEditCannotBeTakenBackByLooking(t *testing.T) {
+	path, _ := interrupted(t)
+	_, err := Open(path, Options{ReadOnly: true})
+	wantSentence(t, err, "workbook.unfinished")
+	if _, err := os.Stat(path + "-journal"); err != nil {
+		t.Error("the journal is gone:", err)
+	}
+}
+
+func TestRecoverTakesAnInterruptedEditBack(t *testing.T) {
+	path, before := interrupted(t)
+	g, r := mustRecover(t, path)
+	if content(t, g.Book()) != content(t, before) || r.TotalLost() != 0 {
+		t.Errorf("%+v", r)
+	}
+	if _, err := os.Stat(path + "-journal"); err != nil {
+		t.Error("the damaged file's journal was touched:", err)
+	}
+}
+
+func TestAnImpatientCallerIsNotKeptWaiting(t *testing.T) {
+	f := written(t)
+	other := mustOpen(t, f.Path())
+	if err := execAll(ctx, other.conn, "BEGIN IMMEDIATE"); err != nil {
+		t.Fatal(err)
+	}
+	f.opts.Patience = time.Hour
+	soon, cancel := context.WithCancel(ctx)
+	cancel()
+	_, err := f.Apply(soon, recipes.SetServings("r1", 2), recipes.ByCook)
+	wantSentence(t, err, "workbook.busy")
+	if err := execAll(ctx, other.conn, "ROLLBACK"); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := f.Apply(soon, recipes.SetServings("r1", 2), recipes.ByCook); err != nil {
+		t.Errorf("a free workbook was not written to: %v", err)
 	}
 }

@@ -30,7 +30,7 @@ func newSeeded(seed uint64) seeded {
 }
 
 func testOptions() Options {
-	return Options{Now: func() time.Time { return noon }, Random: newSeeded(1), Patience: 2 * time.Second}
+	return Options{Now: func() time.Time { return noon }, Patience: 2 * time.Second}
 }
 
 func mustCreate(tb testing.TB) *File {

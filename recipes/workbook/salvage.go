@@ -3,7 +3,6 @@ package workbook
 import (
 	"context"
 	"fmt"
-	"slices"
 
 	"github.com/jmoiron/sqlx"
 
@@ -34,7 +33,8 @@ func (r entryRow) row() int64 { return r.Seq }
 // table reads one table's entities and counts what it speaks of: its keys have
 // an index of their own, which may be whole where the table is not.
 func (s *salvage) table(ctx context.Context, c *sqlx.Conn, t table) {
-	rows, broken := rowsOf[bodyRow](ctx, c, string(t.kind), "rowid, body")
+	index := indexOf(ctx, c, t)
+	rows, broken := rowsOf[bodyRow](ctx, c, string(t.kind), "rowid, body", index)
 	read := map[string]bool{}
 	for _, r := range rows {
 		e, err := recipes.DecodeEntity(t.kind, []byte(r.Body))
@@ -48,34 +48,29 @@ func (s *salvage) table(ctx context.Context, c *sqlx.Conn, t table) {
 		}
 	}
 	listed := len(read)
-	for _, k := range keysOf(ctx, c, t) {
-		if !read[k] {
+	for _, r := range index {
+		if !read[r.Key] {
 			listed++
 		}
 	}
 	s.seen[t.kind] = max(listed, len(read)+broken)
 }
 
-// keysOf reads the keys an index of a table's holds, as far as it goes.
-func keysOf(ctx context.Context, c *sqlx.Conn, t table) []string {
-	var keys []string
-	rows, err := c.QueryxContext(ctx, fmt.Sprintf("SELECT %[1]s FROM %[2]s INDEXED BY sqlite_autoindex_%[2]s_1", t.key, t.kind))
-	if err != nil {
-		return nil
-	}
-	defer rows.Close()
-	for rows.Next() {
-		var k string
-		if rows.Scan(&k) != nil {
-			break
-		}
-		keys = append(keys, k)
-	}
-	return keys
+// keyRow is what the index of a table's key holds of a row.
+type keyRow struct {
+	Row int64  `db:"rowid"`
+	Key string `db:"key"`
+}
+
+// indexOf reads the index of a table's key, as far as it goes; SQLite need not
+// look at the table for it.
+func indexOf(ctx context.Context, c *sqlx.Conn, t table) []keyRow {
+	rows, _ := walk[keyRow](ctx, c, fmt.Sprintf("SELECT rowid, %[1]s AS key FROM %[2]s INDEXED BY sqlite_autoindex_%[2]s_1", t.key, t.kind))
+	return rows
 }
 
 func (s *salvage) readBlocks(ctx context.Context, c *sqlx.Conn) {
-	rows, _ := rowsOf[blockRow](ctx, c, "block", "rowid, hash, kind, bytes")
+	rows, _ := rowsOf[blockRow](ctx, c, "block", "rowid, hash, kind, bytes", nil)
 	for _, r := range rows {
 		if hashOf(r.Bytes) == r.Hash {
 			s.blocks = append(s.blocks, Block{Hash: r.Hash, Kind: r.Kind, Bytes: r.Bytes})
@@ -84,7 +79,7 @@ func (s *salvage) readBlocks(ctx context.Context, c *sqlx.Conn) {
 }
 
 func (s *salvage) readNotebook(ctx context.Context, c *sqlx.Conn) {
-	rows, _ := rowsOf[entryRow](ctx, c, "history", "seq, at, origin, state, recipe, label")
+	rows, _ := rowsOf[entryRow](ctx, c, "history", "seq, at, origin, state, recipe, label", nil)
 	for _, r := range rows {
 		if _, err := r.entry(); err == nil {
 			s.notebook = append(s.notebook, r)
@@ -107,38 +102,46 @@ func putNotebook(ctx context.Context, c *sqlx.Conn, rows []entryRow) error {
 	return nil
 }
 
-// gap is how many missing rows are asked for one by one.
-const gap = 200_000
+// gap is how many numbers are tried beyond the last row that could be read.
+const gap = 20_000
 
 // rowsOf reads a table forwards until it breaks, then backwards until it
-// breaks, then asks for every row in between by number. broken counts the
-// numbers that answered with an error.
-func rowsOf[T numbered](ctx context.Context, c *sqlx.Conn, table, columns string) (rows []T, broken int) {
+// breaks, then asks one by one for the rows in between and for those an index
+// speaks of. broken counts the numbers that answered with an error.
+func rowsOf[T numbered](ctx context.Context, c *sqlx.Conn, table, columns string, index []keyRow) (rows []T, broken int) {
 	rows, err := walk[T](ctx, c, fmt.Sprintf("SELECT %s FROM %s ORDER BY rowid", columns, table))
 	if err == nil {
 		return rows, 0
 	}
 	backward, _ := walk[T](ctx, c, fmt.Sprintf("SELECT %s FROM %s ORDER BY rowid DESC", columns, table))
-	slices.Reverse(backward)
+	read := map[int64]bool{}
 	var first int64
-	if n := len(rows); n > 0 {
-		first = rows[n-1].row()
+	for _, r := range rows {
+		read[r.row()], first = true, r.row()
 	}
 	last := first + gap
-	if len(backward) > 0 {
-		last = min(last, backward[0].row())
+	for _, r := range backward {
+		if !read[r.row()] {
+			rows = append(rows, r)
+		}
+		read[r.row()], last = true, min(last, r.row())
 	}
-	for i := first + 1; i < last; i++ {
-		one, err := walk[T](ctx, c, fmt.Sprintf("SELECT %s FROM %s WHERE rowid = %d", columns, table, i))
+	try := func(n int64) {
+		if read[n] {
+			return
+		}
+		read[n] = true
+		one, err := walk[T](ctx, c, fmt.Sprintf("SELECT %s FROM %s WHERE rowid = %d", columns, table, n))
 		rows = append(rows, one...)
 		if err != nil {
 			broken++
 		}
 	}
-	for _, r := range backward {
-		if r.row() > first {
-			rows = append(rows, r)
-		}
+	for _, r := range index {
+		try(r.Row)
+	}
+	for n := first + 1; n < last && len(index) == 0; n++ {
+		try(n)
 	}
 	return rows, broken
 }

@@ -177,7 +177,7 @@ CREATE TABLE history ( -- the notebook, and what undo needs
   recipe  TEXT, -- whose notebook; no link, because the notebook outlives the recipe
   label   TEXT    NOT NULL CHECK (json_valid(label)),
   touches TEXT    NOT NULL CHECK (json_valid(touches)), -- what it reached, by kind and key
-  payload TEXT    CHECK (json_valid(payload)), -- its edits; none once it cannot be undone or redone
+  payload TEXT    CHECK (payload IS NULL OR json_valid(payload)), -- its edits; none once it cannot be undone or redone
   changed INTEGER NOT NULL -- revision that wrote this row last
 ) STRICT;
 CREATE INDEX history_recipe ON history (recipe, seq);

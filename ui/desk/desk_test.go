@@ -400,17 +400,17 @@ func TestCloseWaitsForEveryEdit(t *testing.T) {
 
 func TestReadOnlySaysSo(t *testing.T) {
 	b := newBench(t, Options{})
-	path := filepath.Join(t.TempDir(), "newer.parewell")
-	b.must(t, func(then func(error)) { b.Create(path, then) })
-	f, err := workbook.Open(path, workbook.Options{})
-	if err != nil {
-		t.Fatal(err)
+	b.must(t, func(then func(error)) {
+		b.Open(filepath.Join("..", "..", "testdata", "workbooks", "v1-newer.parewell"), then)
+	})
+	v := b.View()
+	if why := words.Say("workbook.only.newer"); v.ReadOnly != why || v.Message != words.Say("desk.read-only", why) {
+		t.Errorf("read-only %q, message %q", v.ReadOnly, v.Message)
 	}
-	f.Close()
-	b.must(t, func(then func(error)) { b.Create(filepath.Join(t.TempDir(), "x.parewell"), then) })
-	if v := b.View(); v.ReadOnly != "" {
-		t.Errorf("%q", v.ReadOnly)
+	if err := b.do(t, recipes.SetServings("gratin", 2)); err == nil {
+		t.Error("it was written to")
 	}
+	b.must(t, func(then func(error)) { b.SaveCopy(filepath.Join(t.TempDir(), "copy.parewell"), then) })
 }
 
 func TestOpenedIsCalledOnceShown(t *testing.T) {
