@@ -82,7 +82,7 @@ func TestSuggestEntry(t *testing.T) {
 		{"escape closes", func(e *Entry) { test.Type(e, "cr"); keys(e, fyne.KeyEscape) }, "", false},
 		{"enter without a choice picks nothing", func(e *Entry) { test.Type(e, "cr"); keys(e, fyne.KeyReturn) }, "", false},
 		{"nothing found closes", func(e *Entry) { e.SetText("none") }, "", false},
-		{"mouse", func(e *Entry) { test.Type(e, "cr"); press(e.complete.list, 20, 4+1.5*e.complete.list.rowHeight()) }, "2", false},
+		{"mouse", func(e *Entry) { test.Type(e, "cr"); press(e.complete.list, 20, popTop+1.5*e.complete.list.rowHeight()) }, "2", false},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -145,7 +145,7 @@ func TestPicker(t *testing.T) {
 		{"letter again", func(p *Picker) { p.TypedRune('s'); p.TypedRune('S') }, []string{"s", "m"}},
 		{"list", func(p *Picker) { keys(p, fyne.KeySpace, fyne.KeyDown, fyne.KeyDown, fyne.KeyReturn) }, []string{"s"}},
 		{"list left", func(p *Picker) { keys(p, fyne.KeySpace, fyne.KeyDown, fyne.KeyEscape) }, nil},
-		{"mouse", func(p *Picker) { press(p, 5, 5); press(p.list, 10, 4+1.5*p.list.rowHeight()) }, []string{"f"}},
+		{"mouse", func(p *Picker) { press(p, 5, 5); press(p.list, 10, popTop+1.5*p.list.rowHeight()) }, []string{"f"}},
 		{"disabled", func(p *Picker) { p.Disable(); press(p, 5, 5) }, nil},
 	}
 	for _, tt := range tests {

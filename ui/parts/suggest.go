@@ -19,6 +19,13 @@ type Suggestion struct {
 
 const popRows = 9
 
+// A list that scrolls is clipped at its bounds, so the bounds leave a margin for
+// the soft edge; rows start a little further in.
+const (
+	popMargin float32 = 4
+	popTop            = popMargin + 4
+)
+
 // popList is a list floating on the layer. The keyboard stays with its owner,
 // which sends it the keys; the mouse picks on the press.
 type popList struct {
@@ -70,7 +77,8 @@ func (p *popList) fit() {
 	} else {
 		at = p.layer.at(p.owner)
 	}
-	placeBeside(p.layer, p, at, p.owner.Size(), fyne.NewSize(w, float32(p.shown())*p.rowHeight()+8))
+	size := fyne.NewSize(w+2*popMargin, float32(p.shown())*p.rowHeight()+2*popTop)
+	placeBeside(p.layer, p, at.SubtractXY(popMargin, popMargin), p.owner.Size().AddWidthHeight(0, popMargin), size)
 }
 
 func (p *popList) set(items []Suggestion) {
@@ -105,8 +113,8 @@ func (p *popList) reveal() {
 }
 
 func (p *popList) rowAt(y float32) int {
-	i := p.top + int((y-4)/p.rowHeight())
-	if y < 4 || i >= len(p.items) {
+	i := p.top + int((y-popTop)/p.rowHeight())
+	if y < popTop || i >= len(p.items) {
 		return -1
 	}
 	return i
@@ -174,7 +182,7 @@ func (r *popRenderer) Objects() []fyne.CanvasObject {
 }
 
 func (r *popRenderer) Layout(s fyne.Size) {
-	r.ground.Resize(s)
+	place(r.ground, popMargin, popMargin, s.Width-2*popMargin, s.Height-2*popMargin)
 	r.Refresh()
 }
 
@@ -183,22 +191,22 @@ func (r *popRenderer) Refresh() {
 	body, small, h := SizeBody.in(themeOf(p.owner)), SizeCaption.in(themeOf(p.owner)), p.rowHeight()
 	show(r.mark, p.sel >= p.top && p.sel < p.top+p.shown())
 	r.mark.FillColor = Colour(p.owner, RoleAccentSoft)
-	place(r.mark, 4, 4+float32(p.sel-p.top)*h, w-8, h)
+	place(r.mark, popTop, popTop+float32(p.sel-p.top)*h, w-2*popTop, h)
 	for i := range p.shown() {
-		it, y := p.items[p.top+i], 4+float32(i)*h
+		it, y := p.items[p.top+i], popTop+float32(i)*h
 		dw := fyne.Min(textWidth(it.Detail, small, false), w*0.6)
 		name, detail := r.rows[i][0], r.rows[i][1]
-		styleText(name, cut(it.Text, w-28-dw, body, false), body, false, p.owner, RoleInk)
+		styleText(name, cut(it.Text, w-2*popMargin-28-dw, body, false), body, false, p.owner, RoleInk)
 		styleText(detail, cut(it.Detail, dw, small, false), small, false, p.owner, RoleMuted)
 		detail.Alignment = fyne.TextAlignTrailing
-		place(name, 14, y, w-28-dw, h)
-		place(detail, w-14-dw, y, dw, h)
+		place(name, popMargin+14, y, w-2*popMargin-28-dw, h)
+		place(detail, w-popMargin-14-dw, y, dw, h)
 	}
 	n := float32(len(p.items))
 	show(r.thumb, len(p.items) > p.shown())
 	r.thumb.FillColor = Colour(p.owner, RoleOutline)
 	track := float32(p.shown()) * h
-	place(r.thumb, w-7, 4+track*float32(p.top)/n, 3, track*float32(p.shown())/n)
+	place(r.thumb, w-popMargin-7, popTop+track*float32(p.top)/n, 3, track*float32(p.shown())/n)
 	r.mark.Refresh()
 }
 
