@@ -189,3 +189,24 @@ func beforeCommit(b *testing.B, f *File) time.Duration {
 	}
 	return time.Since(start) / edits
 }
+
+// BenchmarkCheckLarge is the whole check, made beside the window's work.
+func BenchmarkCheckLarge(b *testing.B) {
+	f := mustOpen(b, mustSave(b, made(large, 1)))
+	b.ResetTimer()
+	for range b.N {
+		wantSound(b, f)
+	}
+}
+
+// BenchmarkCopyLarge is "save a copy" of the large workbook.
+func BenchmarkCopyLarge(b *testing.B) {
+	f := mustOpen(b, mustSave(b, made(large, 1)))
+	to := filepath.Join(b.TempDir(), "copy.parewell")
+	b.ResetTimer()
+	for range b.N {
+		if err := f.CopyTo(ctx, to); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
