@@ -317,8 +317,10 @@ func isCompound(rest string) bool {
 
 // timesDozen reads "dozen" after a number word ("three dozen").
 func timesDozen(v float64, rest string) (float64, string, bool) {
-	if after, ok := cutWord(strings.TrimLeft(rest, " "), "dozen"); ok && v < 12 {
-		return v * 12, after, true
+	for _, w := range []string{"dozen", "doz.", "doz"} {
+		if after, ok := cutWord(strings.TrimLeft(rest, " "), w); ok && v < 12 {
+			return v * 12, after, true
+		}
 	}
 	return v, rest, true
 }

@@ -116,7 +116,7 @@ var packUnits = []entry{
 	{Unit{Word: "can", Kind: Pack}, "cans"},
 	{Unit{Word: "tin", Kind: Pack}, "tins"},
 	{Unit{Word: "jar", Kind: Pack}, "jars"},
-	{Unit{Word: "packet", Kind: Pack}, "packets|pkt|pkts|sachet|sachets|envelope|envelopes|sleeve|sleeves"},
+	{Unit{Word: "packet", Kind: Pack}, "packets|pkt|pkts|sachet|sachets|envelope|envelopes|env|sleeve|sleeves"},
 	{Unit{Word: "pack", Kind: Pack}, "packs|package|packages|pkg|pkgs|pckg|bag|bags|pouch|pouches"},
 	{Unit{Word: "carton", Kind: Pack}, "cartons|box|boxes|brick|bricks"},
 	{Unit{Word: "bottle", Kind: Pack}, "bottles"},

@@ -173,6 +173,10 @@ func usedLess(a, b *recipes.Line) bool {
 	return a.Known() && b.Known() && b.Grams < a.Grams*0.995
 }
 
+// kinEnough is the kinship from which a new line counts as taking an old
+// one's place.
+const kinEnough = 0.3
+
 // kinship tells how readily food b stands in for a: 0 not at all.
 func (c *comparison) kinship(a, b *recipes.Line) float64 {
 	s := 0.5 * overlap(keyWords(a.Name), keyWords(b.Name))
@@ -186,10 +190,11 @@ func (c *comparison) kinship(a, b *recipes.Line) float64 {
 	if shared := sharedFamilies(x, y); shared > 0 {
 		s += 0.4 + 0.1*float64(shared)
 	}
-	if x.Group == y.Group && x.Group != "vegetables" && x.Group != "herbs, spices, seasonings" {
+	if x.Group == y.Group && isSalt(x) == isSalt(y) {
 		s += 0.3
-	} else if x.Group == y.Group {
-		s += 0.1
+	}
+	if s < kinEnough {
+		return 0
 	}
 	return s
 }

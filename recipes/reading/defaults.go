@@ -197,7 +197,11 @@ var pieces = []piece{
 	{"", "graham", "", 15},
 	{"", "ladyfinger", "", 11},
 	{"", "baking chocolate", "", 28},
+	{"", "romaine", "hearts", 180},
+	{"", "romaine", "heart", 180},
 	{"", "canola oil", "spray", 1},
+	{"", "chili sauce", "chipotle", 10},
+	{"", "allspice", "juniper", 0.1},
 	{"", "olive oil", "spray", 1},
 	{"", "tofu", "", 350},
 }

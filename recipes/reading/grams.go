@@ -193,7 +193,7 @@ func (r *lineReader) weighCount() {
 		return
 	}
 	m, exact, ok := r.food.Each(size)
-	if ok {
+	if ok && !hasAny(r.say.hints, "heart", "hearts") {
 		r.set(n*m.Grams, recipes.GramsCount, oneIs(m.String(), m.Grams))
 		if !exact && size != "" {
 			r.doubt(recipes.DoubtMeasure, m.String())
@@ -328,7 +328,8 @@ func (r *lineReader) asBought() {
 	}
 	h := r.say.hints
 	whole := hasAny(h, "whole") && r.food.Edible > 0 && r.food.Edible < 1 && wholeMeansUncut(r.food)
-	if whole || hasAny(h, "unpeeled", "bone-in", "bone in", "on the bone", "in shell", "in the shell", "in their shells", "shell-on", "shell on", "unshelled", "skin-on and bone-in", "in the pod", "in their pods", "head-on", "untrimmed", "with bones", "as bought") {
+	bird := r.food.Group == "poultry" && hasWord(fold(r.food.Name), "whole") && !hasAny(h, "boned", "boneless", "meat only")
+	if whole || bird || hasAny(h, "unpeeled", "bone-in", "bone in", "on the bone", "in shell", "in the shell", "in their shells", "shell-on", "shell on", "unshelled", "skin-on and bone-in", "in the pod", "in their pods", "head-on", "untrimmed", "with bones", "as bought") {
 		r.line.AsBought = true
 	}
 }

@@ -69,7 +69,7 @@ func partHeading(s string, sure bool) (string, bool) {
 	if upper && sure {
 		return body, true
 	}
-	return "", sure && partNames[low]
+	return body, sure && partNames[low]
 }
 
 // partNames are common headings that stand without a colon.

@@ -148,6 +148,14 @@ func (r *lineReader) bySeason(key string) bool {
 		}
 	case "clove":
 		return r.take("cloves, ground")
+	case "corn", "sweetcorn", "corn cob", "corn on the cob":
+		if counted || r.amt.unit != nil && r.amt.unit.Word == "ear" {
+			return r.take("sweet corn, yellow, raw")
+		}
+	case "chicken":
+		if n := r.amt.num.Value(); hasAny(r.say.hints, "cut up", "jointed", "cut into 8", "whole") || counted && n > 0 || r.amt.per > 900 || counted && r.amt.grams > 900*n {
+			return r.take("chicken, whole, meat and skin, raw")
+		}
 	}
 	return false
 }
@@ -373,7 +381,7 @@ func covers(h food.Hit, query string) bool {
 var neutral = set(`fresh large small medium raw ripe whole half piece fillet leaf clove stalk stick head bulb bunch sprig slice can tin jar
 packet ground cold warm hot unpeeled baby cherry plum vine cooking eating free range good quality kosher fine sea flaky coarse extra virgin
 boneless skinless floret rasher knob handful all purpose plain 1 2 3 and with in kernel nut seed cut freshly store bought light frozen
-cooked uncooked dry dried drained canned tinned rinsed root spear cube crumb powder granulated pure style mature strong mild`)
+cooked uncooked dry dried drained canned tinned rinsed root meat spear cube crumb powder granulated pure style mature strong mild`)
 
 // sameWord joins British and American words and spellings for one thing.
 func sameWord(w string) string {

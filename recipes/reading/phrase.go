@@ -182,13 +182,30 @@ func breakAt(s string) (at, length int) {
 // describes tells whether every word only describes (colour, cut, quality,
 // preparation) and none names a food.
 func describes(s string) bool {
-	list := wordsOf(fold(s))
+	list := strings.FieldsFunc(fold(s), func(r rune) bool { return !isWordRune(r) && r != '-' && r != '%' && r != '\'' })
 	for _, w := range list {
-		if !describing[w] && !preparing[w] && !joining[w] && !strings.HasSuffix(w, "ly") {
+		if !onlyDescribes(w) {
 			return false
 		}
 	}
 	return len(list) > 0
+}
+
+// onlyDescribes tells whether one word, or every part of a hyphened one, only
+// describes.
+func onlyDescribes(w string) bool {
+	if describing[w] || preparing[w] || joining[w] || strings.HasSuffix(w, "ly") || strings.Trim(w, "-") == "" {
+		return true
+	}
+	if !strings.Contains(w, "-") {
+		return false
+	}
+	for _, part := range strings.Split(w, "-") {
+		if !onlyDescribes(part) {
+			return false
+		}
+	}
+	return true
 }
 
 // endsInFood is true when a describing list still ends in no verb: kept for
@@ -226,10 +243,8 @@ var keepsName = map[string]map[string]bool{
 	"soft":     set("cheese goat brown tofu light dark drink margarine white"),
 	"broken":   set("rice wheat vermicelli"),
 	"shaved":   set("ice"),
-	"warm":     set(""),
-	"crumbled": set(""),
+	"strained": set("yogurt yoghurt greek"),
 	"whipped":  set("cream topping butter"),
-	"pitted":   set(""),
 }
 
 // prepAhead tells whether a preparing word comes next.

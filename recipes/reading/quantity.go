@@ -64,14 +64,14 @@ var twoWordUnits = []struct{ text, unit string }{
 // notUnitBefore are words that make the word before them part of a name:
 // "rib eye", "pot roast", "strip steak", "round steak", "glass noodles".
 var notUnitBefore = map[string][]string{
-	"rib": {"eye", "roast", "steak", "steaks", "chops"}, "ribs": {}, "pot": {"roast", "stickers", "barley"},
+	"rib": {"eye", "roast", "steak", "steaks", "chops"}, "pot": {"roast", "stickers", "barley"},
 	"strip": {"steak", "steaks", "loin", "sirloin"}, "round": {"steak", "steaks", "roast", "bread", "loaf"},
 	"glass": {"noodles", "noodle"}, "stick": {"margarine"}, "clove": {"powder"}, "cloves": {"powder"},
 	"leaf": {"lettuce", "spinach", "gelatine"}, "head": {"cheese"}, "stem": {"ginger"}, "can": {"be"}, "bar": {"snacks"},
 	"ear": {"mushrooms"}, "block": {"margarine"}, "square": {"sausage"}, "t": {"bone"}, "box": {"grater"},
-	"fillet": {"steak", "steaks"}, "filet": {"mignon"}, "slice": {}, "ball": {"park"}, "stalk": {"on"},
-	"brick": {"cheese"}, "loaf": {"cake"}, "pod": {"peas"}, "spray": {"oil"}, "link": {}, "pack": {"choi"},
-	"turn": {"over"}, "tin": {"foil"}, "tube": {"pasta"}, "sprinkle": {}, "bulb": {"fennel"}, "rack": {},
+	"fillet": {"steak", "steaks"}, "filet": {"mignon"}, "ball": {"park"}, "stalk": {"on"},
+	"brick": {"cheese"}, "loaf": {"cake"}, "pod": {"peas"}, "spray": {"oil"}, "pack": {"choi"},
+	"turn": {"over"}, "tin": {"foil"}, "tube": {"pasta"}, "rack": {"of"}, "bulb": {"fennel"},
 }
 
 // readUnit reads a unit word at the start of s, after a space or a dash.

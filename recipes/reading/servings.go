@@ -85,6 +85,10 @@ func (d *Draft) takeServings(n measure.Number, tail, lead, written string) {
 			d.setServings(inner)
 			return
 		}
+		if inner, ok := piecesInside(tail); ok {
+			d.setServings(inner)
+			return
+		}
 		if measuredYield(tail) || n.Low < 2 && !n.Range() {
 			return // "makes 1 loaf", "yields 3 cups": no number of servings
 		}
@@ -109,6 +113,18 @@ func servesInside(tail string) (measure.Number, bool) {
 		}
 	}
 	return measure.Number{}, false
+}
+
+// piecesInside finds "(10 slices)" after a number of things made.
+func piecesInside(tail string) (measure.Number, bool) {
+	open := strings.IndexByte(tail, '(')
+	if open < 0 {
+		return measure.Number{}, false
+	}
+	inner, _, _ := strings.Cut(tail[open+1:], ")")
+	inner, _ = cutAny(inner, "about", "cuts into", "cut into", "makes")
+	n, rest, ok := measure.ReadNumber(inner)
+	return n, ok && n.Low >= 2 && hasAny(rest, "slices", "servings", "portions", "pieces", "squares", "bars", "wedges")
 }
 
 // measuredYield tells a yield in cups, litres or grams, or of one thing.

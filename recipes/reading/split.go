@@ -115,7 +115,7 @@ func splitPlus(text string, opt Options) []string {
 			continue
 		}
 		var p phrase
-		rest := p.cutPurpose(" " + other)
+		rest := p.cutPurpose("  " + other)
 		if strings.Trim(rest, " ,") == "" || describes(rest) || strings.EqualFold(strings.TrimSpace(rest), "extra") {
 			var q phrase
 			plain, _ := splitPrep(q.cutPurpose(name))

@@ -29,7 +29,7 @@ func (r *lineReader) judgeState() {
 	if r.canned() || r.line.State == food.Drained || r.line.State == food.Cooked || !asksState(r.food) {
 		return
 	}
-	if isMeat(r.food) && hasAny(r.say.hints, rawSigns...) {
+	if isMeat(r.food) && soldRaw(r.say.hints) {
 		return
 	}
 	r.doubt(recipes.DoubtState, string(r.line.State))
@@ -60,6 +60,16 @@ func statedIn(hints string) food.State {
 		return food.Raw
 	}
 	return ""
+}
+
+// soldRaw finds a raw sign, singular or plural.
+func soldRaw(hints string) bool {
+	for _, s := range rawSigns {
+		if hasWord(hints, s) || hasWord(hints, s+"s") {
+			return true
+		}
+	}
+	return false
 }
 
 // rawSigns are words only raw meat and shellfish are sold or prepared by.

@@ -192,6 +192,10 @@ func (p *textReader) head(rows []row) {
 		if p.facts(r) {
 			continue
 		}
+		if strings.ContainsAny(r.text, "★☆⭐") || hasAny(fold(r.text), "votes", "ratings") && len(r.text) < 60 {
+			p.skip(r, "page furniture")
+			continue
+		}
 		if p.draft.Title == "" {
 			p.draft.Title = strings.TrimSpace(strings.Trim(trimTitle(r.text), ":#* "))
 			continue
@@ -240,8 +244,12 @@ func (p *textReader) skip(r row, reason string) {
 // ingredients reads the ingredient rows with the headings between them.
 func (p *textReader) ingredients(rows []row) {
 	aside := false
+	inPart := 0
 	for i := 0; i < len(rows); i++ {
 		r := rows[i]
+		if inPart > 1 && r.blank && rows[i-1].at == r.at-2 && !rows[i-1].blank { // a gap after a part's own lines ends it
+			p.section, inPart = "", 0
+		}
 		h, rest := readHeading(r.raw)
 		switch {
 		case h == ingredientsHead:
@@ -260,7 +268,7 @@ func (p *textReader) ingredients(rows []row) {
 		}
 		aside = false
 		if name, ok := partHeading(r.raw, followedByIngredient(rows, i)); ok && !startsAmount(r.text) {
-			p.section = name
+			p.section, inPart = name, 0
 			continue
 		}
 		if p.facts(r) {
@@ -271,6 +279,9 @@ func (p *textReader) ingredients(rows []row) {
 			r.text += " " + rows[i].text
 		}
 		p.ingredient(r)
+		if p.section != "" {
+			inPart++
+		}
 	}
 }
 
