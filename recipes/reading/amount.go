@@ -279,7 +279,6 @@ func (a *amount) packSize(s string, sys measure.System) (string, bool) {
 			break
 		}
 	}
-	closed := false
 	if inner, rest, ok := leadingParen(t); ok {
 		q, tail, ok := readQuantity(dropLead(inner), sys)
 		if !ok || !sizeTail(tail) || q.unit.Kind == measure.Length && q.num.Low > 30 {
@@ -289,7 +288,7 @@ func (a *amount) packSize(s string, sys measure.System) (string, bool) {
 		return strings.TrimLeft(rest, " "), true
 	}
 	if !startsDigit(t) && t == s {
-		return s, closed
+		return s, false
 	}
 	q, rest, ok := readQuantity(t, sys)
 	if !ok {

@@ -127,12 +127,10 @@ func partGrams(fruit, part, size string, n float64) float64 {
 func partNote(fruit, part string) string {
 	g := juiceGrams[fruit]
 	if part == "zest" {
-		return "zest of 1 " + fruit + " = " + figure(g0(zestGrams[fruit])) + " g"
+		return "zest of 1 " + fruit + " = " + figure(zestGrams[fruit]) + " g"
 	}
 	return "juice of 1 " + fruit + " = " + figure(g) + " g"
 }
-
-func g0(v float64) float64 { return v }
 
 // splitsZest tells whether a line is about both zest and juice, which are two
 // foods.

@@ -3,9 +3,11 @@ package reading
 import (
 	"bytes"
 	"encoding/json"
+	"slices"
 	"strconv"
 	"strings"
 
+	"parewell/recipes/measure"
 	"parewell/recipes/problem"
 )
 
@@ -81,7 +83,7 @@ func sortedKeys(m map[string]any) []string {
 	for k := range m {
 		keys = append(keys, k)
 	}
-	sortStrings(keys)
+	slices.Sort(keys)
 	return keys
 }
 
@@ -168,7 +170,7 @@ func readYield(d *Draft, v any) {
 		s = plainText(s)
 		if n, err := strconv.ParseFloat(s, 64); err == nil && n > 0 {
 			if d.Servings == 0 {
-				d.takeServings(number(n), "", "serves", s)
+				d.takeServings(measure.Number{Low: n}, "", "serves", s)
 			}
 			continue
 		}

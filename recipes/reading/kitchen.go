@@ -160,7 +160,7 @@ func herbByUnit(herb string, a *amount) (fresh, sure bool) {
 	}
 	switch a.unit.Word {
 	case "tsp", "pinch", "dash", "smidgen":
-		return false, herb != "coriander" || true
+		return false, true
 	case "tbsp", "dessertspoon":
 		return freshUsually[herb], false
 	}

@@ -4,20 +4,14 @@ import (
 	"bytes"
 	"encoding/json"
 	"html"
-	"slices"
 	"strings"
 
 	"golang.org/x/net/html/atom"
 
 	xhtml "golang.org/x/net/html"
 
-	"parewell/recipes/measure"
 	"parewell/recipes/problem"
 )
-
-func sortStrings(s []string) { slices.Sort(s) }
-
-func number(v float64) measure.Number { return measure.Number{Low: v} }
 
 // maxDepth bounds how deep a page's elements are followed.
 const maxDepth = 300
@@ -26,7 +20,6 @@ const maxDepth = 300
 type page struct {
 	scripts [][]byte // JSON-LD blocks
 	text    strings.Builder
-	title   string
 }
 
 // readPage reads the recipes of a saved web page: its JSON-LD blocks, else its
@@ -156,7 +149,7 @@ func plainText(s string) string {
 	if !strings.ContainsRune(s, '<') {
 		return strings.TrimSpace(s)
 	}
-	nodes, err := xhtml.ParseFragment(strings.NewReader(keepLoneMarks(s)), &xhtml.Node{Type: xhtml.ElementNode, Data: "div", DataAtom: atom.Div})
+	nodes, err := xhtml.ParseFragment(strings.NewReader(strings.ReplaceAll(s, "\n", "<br>")), &xhtml.Node{Type: xhtml.ElementNode, Data: "div", DataAtom: atom.Div})
 	if err != nil {
 		return s
 	}
@@ -172,6 +165,3 @@ func plainText(s string) string {
 	}
 	return strings.Join(lines, "\n")
 }
-
-// keepLoneMarks keeps line breaks of the text itself apart from tags.
-func keepLoneMarks(s string) string { return strings.ReplaceAll(s, "\n", "<br>") }

@@ -99,7 +99,7 @@ func (p *phrase) cutPurpose(s string) string {
 	}
 	at := len(s)
 	for _, m := range purposeMarks {
-		if i := wordIndex(low, m); i >= 0 && i < at && (i > 1 || startsPurpose(m)) {
+		if i := wordIndex(low, m); i >= 0 && i < at && (i > 1 || m == "to taste") {
 			at = i
 		}
 	}
@@ -108,12 +108,8 @@ func (p *phrase) cutPurpose(s string) string {
 	}
 	p.purpose = strings.TrimSpace(low[at:])
 	head := strings.TrimRight(s[:at], " ,;:-–(")
-	p.prep = ""
 	return head
 }
-
-// startsPurpose tells that a mark may stand at the very front of what is left.
-func startsPurpose(m string) bool { return m == "to taste" }
 
 // wordIndex finds m at the start of a word; -1 when it is not there.
 func wordIndex(s, m string) int {
@@ -153,7 +149,7 @@ func splitPrep(s string) (name, prep string) {
 		}
 		head := strings.TrimSpace(rest[:i])
 		tail := strings.TrimSpace(rest[i+n:])
-		if head != "" && (!describes(head) || tail == "" || describes(tail) && !endsInFood(tail)) {
+		if head != "" && (!describes(head) || tail == "" || describes(tail)) {
 			return joinWords(name, head), strings.Trim(tail, ",; ")
 		}
 		name, rest = joinWords(name, head), tail
@@ -207,10 +203,6 @@ func onlyDescribes(w string) bool {
 	}
 	return true
 }
-
-// endsInFood is true when a describing list still ends in no verb: kept for
-// readability, a tail of only describing words never names the food.
-func endsInFood(s string) bool { return !describes(s) }
 
 // stripFront moves preparation words from the front of a name to prep and
 // drops words that change nothing.
