@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
+
+	"parewell/recipes/food/portions"
 )
 
 // record is one row of a CSV file by column name.
@@ -144,21 +146,11 @@ func readWeights(path string) (map[string][]weight, error) {
 func sr28Weights(r record) []weight {
 	var out []weight
 	for _, k := range []string{"1", "2"} {
-		amount, what := leadingNumber(r["GmWt_Desc"+k])
+		amount, what := portions.Amount(r["GmWt_Desc"+k])
 		grams, err := strconv.ParseFloat(r["GmWt_"+k], 64)
 		if err == nil && what != "" {
 			out = append(out, weight{amount, what, grams})
 		}
 	}
 	return out
-}
-
-// leadingNumber splits ".5 cup, diced" into 0.5 and "cup, diced"; 1 when there
-// is no number.
-func leadingNumber(s string) (float64, string) {
-	first, rest, _ := strings.Cut(strings.TrimSpace(s), " ")
-	if v, err := strconv.ParseFloat(first, 64); err == nil && v > 0 {
-		return v, strings.TrimSpace(rest)
-	}
-	return 1, strings.TrimSpace(s)
 }
