@@ -147,14 +147,13 @@ func reference(t *testing.T, name string) []byte {
 
 // cfrRow is a published percentage; text_says and the flags are the page's.
 type cfrRow struct {
-	Example    string  `json:"example"`
-	Reference  float64 `json:"reference"`
-	Lighter    float64 `json:"lighter"`
-	TextSays   string  `json:"text_says"`
-	Percent    float64 `json:"recomputed_percent"`
-	Meets      bool    `json:"meets_threshold"`
-	NotOver    bool    `json:"text_not_overstated"`
-	saysNumber float64
+	Example   string  `json:"example"`
+	Reference float64 `json:"reference"`
+	Lighter   float64 `json:"lighter"`
+	TextSays  string  `json:"text_says"`
+	Percent   float64 `json:"recomputed_percent"`
+	Meets     bool    `json:"meets_threshold"`
+	NotOver   bool    `json:"text_not_overstated"`
 }
 
 // The regulation's own worked percentages, with its traps: 108 to 83 kcal is

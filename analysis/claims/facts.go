@@ -114,35 +114,66 @@ func Compared(original, version Side) Facts {
 
 func sideOf(a *nutrition.Account) Side {
 	s := Side{Known: true}
-	takenOff := map[recipes.ID]bool{}
-	lost := false
-	for i := range a.Lines {
-		l := &a.Draft.Lines[i]
-		takenOff[l.Line.ID] = l.Line.Kind == recipes.TakenOff
-		if !a.Lines[i].Weighed {
-			s.Unweighed = append(s.Unweighed, l.Line.ID)
-			lost = lost || l.Line.Kind == recipes.TakenOff
-		}
-	}
+	u := unweighedOf(a)
+	s.Unweighed = u.lines
 	known, whole := a.ServingGrams()
-	s.Serving = weight(known, whole, lost)
+	s.Serving = u.weight(known, whole)
 	for n := range s.PerServing {
 		figure := a.PerServing(food.Nutrient(n))
-		s.PerServing[n] = spread(&figure, takenOff)
+		s.PerServing[n] = u.spread(&figure, food.Nutrient(n))
 		s.Gaps[n] = append(append(Lines{}, figure.Gaps...), figure.Minor...)
 	}
 	tighten(&s)
 	return s
 }
 
+// A seasoning that was not weighed ("salt and pepper to taste") is taken to be
+// no more than a twentieth of what was: far more than anyone could eat, and
+// still enough to decide what does not turn on it. Common practice, no source.
+const (
+	seasonings     = "herbs, spices, seasonings" // the group of food.Food
+	seasoningShare = 0.05
+)
+
+// unknowns is what an account does not know the weight of.
+type unknowns struct {
+	lines     Lines
+	takenOff  map[recipes.ID]bool       // lines that lower what they hold
+	seasoning map[recipes.ID]*food.Food // unweighed seasonings
+	most      float64                   // g of seasonings in a serving
+	lost      bool                      // something taken off was not weighed
+}
+
+func unweighedOf(a *nutrition.Account) unknowns {
+	u := unknowns{takenOff: map[recipes.ID]bool{}, seasoning: map[recipes.ID]*food.Food{}}
+	for i := range a.Lines {
+		l, f := &a.Draft.Lines[i], a.Lines[i].Food
+		off := l.Line.Kind == recipes.TakenOff
+		u.takenOff[l.Line.ID] = off
+		if a.Lines[i].Weighed {
+			continue
+		}
+		u.lines = append(u.lines, l.Line.ID)
+		u.lost = u.lost || off
+		if !off && f != nil && f.Group == seasonings {
+			u.seasoning[l.Line.ID] = f
+		}
+	}
+	raw, _ := a.RawGrams()
+	u.most = seasoningShare * raw / a.Draft.Servings
+	return u
+}
+
 // weight is a serving's weight: what is known is the least it can be, unless
 // something of unknown weight was taken off.
-func weight(known float64, whole, lost bool) Value {
+func (u *unknowns) weight(known float64, whole bool) Value {
 	switch {
 	case whole && known > 0:
 		return Exactly(known)
-	case lost || !(known > 0):
+	case u.lost || !(known > 0):
 		return Anything
+	case len(u.seasoning) == len(u.lines):
+		return Value{known, known + u.most}
 	}
 	return Value{known, math.Inf(1)}
 }
@@ -156,26 +187,29 @@ const (
 
 // spread turns a figure into the range it lies in. What is unknown in
 // something taken off lowers it, all else raises it.
-func spread(f *nutrition.Figure, takenOff map[recipes.ID]bool) Value {
-	if f.Nowhere {
-		return Anything
-	}
+func (u *unknowns) spread(f *nutrition.Figure, n food.Nutrient) Value {
 	v := Exactly(max(0, f.Amount))
 	slack := max(minorShare*math.Abs(f.Amount), minorLimit)
 	for _, id := range f.Minor {
-		if takenOff[id] {
+		if u.takenOff[id] {
 			v.Low = max(0, f.Amount-slack)
 		} else {
-			v.High = f.Amount + slack
+			v.High = max(0, f.Amount) + slack
 		}
 	}
+	richest := 0.0 // of the seasonings, in one g
 	for _, id := range f.Gaps {
-		if takenOff[id] {
+		seasoning := u.seasoning[id]
+		switch {
+		case u.takenOff[id]:
 			v.Low = 0
-		} else {
+		case seasoning != nil && seasoning.Per100.Known&(1<<n) != 0:
+			richest = max(richest, seasoning.Per100.Value[n]/100)
+		default:
 			v.High = math.Inf(1)
 		}
 	}
+	v.High += richest * u.most
 	return v
 }
 
@@ -193,11 +227,12 @@ func tighten(s *Side) {
 // ingredients not weighed on both sides ("salt to taste") pull the ratio of
 // what is known towards 1, and no further.
 func weightRatio(original, version *nutrition.Account, w0, w1 Value) Value {
+	ratio := w0.over(w1)
 	if w0.Known() || w1.Known() || !sameUnweighed(original, version) {
-		return w0.over(w1)
+		return ratio
 	}
 	r := div(w0.Low, w1.Low, math.Inf(1))
-	return Value{min(1, r), max(1, r)}
+	return Value{max(ratio.Low, min(1, r)), min(ratio.High, max(1, r))}
 }
 
 // sameUnweighed tells whether the same lines are not weighed on both sides, in

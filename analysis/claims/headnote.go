@@ -177,7 +177,7 @@ func tokenise(text string) []token {
 			out = append(out, token{strings.ToLower(text[i:end]), i, end})
 			i = end
 			continue
-		case unicode.IsDigit(r):
+		case r >= '0' && r <= '9':
 			end := i + digits(text[i:])
 			out = append(out, token{strings.ReplaceAll(text[i:end], ",", ""), i, end})
 			i = end
@@ -201,15 +201,16 @@ func run(s string, in func(rune) bool) int {
 	return len(s)
 }
 
-// digits is the length of a number: a point or comma counts between digits.
+// digits is the length of a number that s begins with: a point or comma counts
+// between digits.
 func digits(s string) int {
-	end := 0
+	end := 1
 	for end < len(s) {
 		switch c := s[end]; {
 		case c >= '0' && c <= '9':
 		case (c == '.' || c == ',') && end+1 < len(s) && s[end+1] >= '0' && s[end+1] <= '9':
 		default:
-			return max(end, 1)
+			return end
 		}
 		end++
 	}

@@ -170,18 +170,21 @@ func (row *limitRow) facts(v float64) Facts {
 }
 
 // Limits for one serving of a main dish or meal, whatever it weighs.
+var dishLimits = []limitRow{
+	{"101.62(b)(1)", "us.dish.fat-free", MainDish, fat, 0.5, Below, much, false},
+	{"101.62(c)(1)", "us.dish.sat-free", Meal, sat, 0.5, Below, much, false},
+	{"101.62(c)(1)", "us.dish.sat-free", Meal, trans, 0.5, Below, much, false},
+	{"101.62(d)(1)(i)(A)", "us.main.cholesterol-free", MainDish, chol, 2, Below, much, false},
+	{"101.62(d)(1)(i)(C)", "us.meal.cholesterol-free", Meal, sat, 2, AtMost, much, false},
+	{"101.62(d)(1)(ii)(C), over 19.5 g of fat", "us.main.cholesterol-free", MainDish, sat, 2, Below, amounts{fat: 20, kcal: 900}, false},
+	{"101.62(d)(1)(ii)(C), over 26 g of fat", "us.meal.cholesterol-free", Meal, sat, 2, Below, amounts{fat: 27, kcal: 900}, false},
+	{"101.61(b)(1)", "us.dish.sodium-free", Meal, na, 5, Below, nil, false},
+	{"101.60(c)(1)", "us.dish.sugar-free", MainDish, sugars, 0.5, Below, nil, false},
+	{"101.62(d)(1), meal", "us.meal.cholesterol-free", Meal, chol, 2, Below, much, false},
+}
+
 func TestLevelsOfADishAreForItsServing(t *testing.T) {
-	for _, row := range []limitRow{
-		{"101.62(b)(1)", "us.dish.fat-free", MainDish, fat, 0.5, Below, much, false},
-		{"101.62(c)(1)", "us.dish.sat-free", Meal, sat, 0.5, Below, much, false},
-		{"101.62(c)(1)", "us.dish.sat-free", Meal, trans, 0.5, Below, much, false},
-		{"101.62(d)(1)(i)(A)", "us.main.cholesterol-free", MainDish, chol, 2, Below, much, false},
-		{"101.62(d)(1)(i)(C)", "us.meal.cholesterol-free", Meal, sat, 2, AtMost, much, false},
-		{"101.62(d)(1)(ii)(C), over 19.5 g of fat", "us.main.cholesterol-free", MainDish, sat, 2, Below, amounts{fat: 20, kcal: 900}, false},
-		{"101.62(d)(1)(ii)(C), over 26 g of fat", "us.meal.cholesterol-free", Meal, sat, 2, Below, amounts{fat: 27, kcal: 900}, false},
-		{"101.61(b)(1)", "us.dish.sodium-free", Meal, na, 5, Below, nil, false},
-		{"101.60(c)(1)", "us.dish.sugar-free", MainDish, sugars, 0.5, Below, nil, false},
-	} {
+	for _, row := range dishLimits {
 		for _, v := range []float64{row.limit - tiny, row.limit, row.limit + tiny} {
 			got := ruling(t, dish(row.kind, nil, with(row.base, row.n, v)), row.rule)
 			if may := compare(v, row.op, row.limit); may != (got.Verdict == May) {
@@ -229,5 +232,39 @@ func TestLean(t *testing.T) {
 		if got := ruling(t, f, row.rule); got.Verdict != row.want {
 			t.Errorf("%s: %s, want %s (%s)", row.name, got.Verdict, row.want, got.Why())
 		}
+	}
+}
+
+// A rule nobody tested would go unseen: each is in a table, or named here with
+// the test that holds it.
+func TestEveryRuleIsTested(t *testing.T) {
+	tested := map[string]bool{}
+	for _, list := range [][]limitRow{usLimits, euLimits, codexLimits, dishLimits} {
+		for _, row := range list {
+			tested[row.rule] = true
+		}
+	}
+	for _, c := range cuts {
+		tested[c.rule] = true
+	}
+	for _, id := range []string{
+		"us.food.lean", "us.food.extra-lean", "us.mixed.lean", "us.dish.lean", "us.dish.extra-lean", // TestLean
+		"us.no-added-sugar", "eu.no-added-sugars", "us.no-salt-added", "eu.no-added-salt", "us.lightly-salted", "us.food.all-fat-free", "us.dish.all-fat-free", // TestWhatOnlyTheCookCanSay
+		"us.low-sugar", "eu.percent-fat-free", "eu.all-fat-free", "eu.low-cholesterol", "eu.cholesterol-free", // TestTermsThatAreNotDefined
+		"us.food.high-protein", "us.food.source-protein", "us.food.more-protein", "us.dish.more-protein", // TestProteinCountsByItsQuality
+	} {
+		tested[id] = true
+	}
+	for _, s := range sources { // TestWhatOnlyTheCookCanSay
+		tested["us.dish.high-"+s.name], tested["us.dish.source-"+s.name] = true, true
+	}
+	for _, r := range Rules() {
+		if !tested[r.ID] {
+			t.Errorf("no test holds %s", r.ID)
+		}
+		delete(tested, r.ID)
+	}
+	for id := range tested {
+		t.Errorf("a test names %s, which is no rule", id)
 	}
 }

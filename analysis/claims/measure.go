@@ -170,6 +170,9 @@ func (f *Facts) check(t Test) Check {
 	c := Check{Test: t, Limit: f.limit(&t), Value: anySign, Grams: math.NaN()}
 	if t.Measure == Asked {
 		c.outcome = answered(f.Answers[t.Question])
+		if c.outcome == open {
+			c.Missing = f.missing(&t)
+		}
 		return c
 	}
 	c.Value = f.measure(&t)

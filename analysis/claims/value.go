@@ -73,14 +73,18 @@ func div(a, b, other float64) float64 {
 
 // reduction returns by how many per cent v is less than before, times scale
 // (the ratio that brings both to the same amount of food). Where before may be
-// nothing, the per cent has no lower end.
+// nothing, the per cent has no lower end; of nothing, nothing can be taken off
+// and both ends are -Inf.
 func reduction(before, v, scale Value) Value {
+	if before.High == 0 {
+		return Value{math.Inf(-1), math.Inf(-1)}
+	}
 	left := v.product(scale)
 	low, high := math.Inf(-1), 100.0
 	if before.Low > 0 {
 		low = 100 * (1 - left.High/before.Low)
 	}
-	if before.High > 0 && !math.IsInf(before.High, 1) {
+	if !math.IsInf(before.High, 1) {
 		high = 100 * (1 - left.Low/before.High)
 	}
 	return Value{low, high}
