@@ -75,6 +75,8 @@ type Line struct {
 	Food      food.Ref   `json:"food,omitzero"`      // the pinned row; zero when unknown
 	Sub       *SubRecipe `json:"sub,omitempty"`      // instead of Food: another recipe's version
 	State     food.State `json:"state,omitempty"`    // what was weighed
+	Uptake    *Uptake    `json:"uptake,omitempty"`   // of a marinade, brine or cooking water; instead of PartEaten
+	OffOf     ID         `json:"off_of,omitempty"`   // of a taken-off line: the ingredient it came out of
 	PartEaten float64    `json:"part_eaten"`         // 0-1; 1 for nearly all
 	Technique Technique  `json:"technique,omitzero"` // how it is cooked, when it differs from the dish
 	Doubts    []Doubt    `json:"doubts,omitempty"`   // what is not sure; empty when settled
@@ -96,6 +98,15 @@ type SubRecipe struct {
 type Technique struct {
 	Method  string  `json:"method,omitempty"`  // "boiled, drained", "baked" ...; raw food is "raw"
 	Minutes float64 `json:"minutes,omitempty"` // 0 when not stated
+}
+
+// Uptake says how much of a marinade, brine or cooking water is eaten, apart for
+// what each share is different for: 0-1 of its water (and all dissolved in it
+// but salt), of its salt and minerals, and of its fat.
+type Uptake struct {
+	Water float64 `json:"water"`
+	Salt  float64 `json:"salt"`
+	Fat   float64 `json:"fat"`
 }
 
 // Known tells whether the line's grams are known.

@@ -18,27 +18,42 @@ type Account struct {
 	sum      form          // nutrients of the whole dish
 	eaten    weights       // eaten weight going in
 	swollen  float64       // the same with dry rice, pasta and pulses at their cooked weight
-	CookedBy CookedFrom
+	cooked   cookedWeights
+	CookedBy CookedFrom // what CookedGrams rests on
 }
 
 // CookedFrom says what the cooked weight rests on.
 type CookedFrom string
 
-// Bases of the cooked weight, best first. Until tests and yields are known the
-// raw weight stands in, and the window says so.
+// Bases of the cooked weight, best first.
 const (
-	CookedMeasured  CookedFrom = "measured"
-	CookedEstimated CookedFrom = "estimated"
-	CookedRaw       CookedFrom = "raw"
+	CookedMeasured  CookedFrom = "measured"  // mean of kept tests
+	CookedEstimated CookedFrom = "estimated" // from yields of foods and methods
+	CookedRaw       CookedFrom = "raw"       // no test and no method stated
 )
+
+// cookedWeights are the weights each basis gives, in grams of the whole dish.
+type cookedWeights struct {
+	measured       Weighed
+	hasMeasured    bool
+	estimate       float64
+	low, high      float64
+	estimatedLines int // lines whose method, own or the dish's, gave a yield
+	otherLines     int
+}
 
 // LineAccount is one line's part. Grams and Eaten are known only when Weighed.
 type LineAccount struct {
-	Food    *food.Food // nil when not known
+	Food    *food.Food // nil when not known, or when the line is another recipe
+	Sub     *Account   // of the recipe it names
+	Parts   float64    // how many times Sub
 	Grams   float64    // as written, after the swaps
 	Edible  float64    // Grams less peel, bone or shell
 	Eaten   float64    // Edible times the part eaten
 	Weighed bool
+	Capped  bool // a taken-off line that its source could not give in full
+	kept    *kept
+	sign    float64
 }
 
 // weights is a weight with the lines whose weight is not known.
@@ -47,39 +62,122 @@ type weights struct {
 	missing []recipes.ID
 }
 
-// Of reckons a draft. Source: DESIGN section 5, Grams and Method; FAO
-// (Greenfield & Southgate 2003): nutrients are summed over what goes in.
-func Of(d *recipes.Draft, foods Foods) *Account {
-	a := &Account{Draft: d, Lines: make([]LineAccount, len(d.Lines)), CookedBy: CookedRaw}
+// Of reckons a draft by the plain rules: pinned foods alone.
+func Of(d *recipes.Draft, foods Foods) *Account { return Kitchen{Foods: foods}.Of(d) }
+
+// Of reckons a draft. Source: DESIGN section 5, Grams and Method; EuroFIR's
+// mixed method (yield on the recipe, retention on the ingredient; Vásquez-
+// Caicedo, Bell & Hartmann 2008, D2.2.9).
+func (k Kitchen) Of(d *recipes.Draft) *Account {
+	a := &Account{Draft: d, Lines: make([]LineAccount, len(d.Lines))}
 	a.sum.blanks = make([]blank, 0, 2*len(d.Lines))
 	for i := range d.Lines {
-		a.addLine(i, &d.Lines[i], foods)
+		a.Lines[i] = k.weigh(&d.Lines[i], d.Dish)
 	}
+	a.capTakenOff()
+	for i := range d.Lines {
+		a.addLine(i)
+	}
+	if k.Weighed != nil {
+		a.cooked.measured, a.cooked.hasMeasured = k.Weighed(d)
+	}
+	a.CookedBy = a.bestBasis()
 	return a
 }
 
-func (a *Account) addLine(i int, d *recipes.DraftLine, foods Foods) {
-	la := weigh(d, foods)
-	a.Lines[i] = la
-	sign := 1.0
-	if d.Line.Kind == recipes.TakenOff {
-		sign = -1
-	}
+// addLine adds a weighed line to the dish.
+func (a *Account) addLine(i int) {
+	d, la := &a.Draft.Lines[i], &a.Lines[i]
 	if la.Weighed {
-		a.eaten.known += sign * la.Eaten
-		a.swollen += sign * la.Eaten * swell(la.Food, d.State)
+		a.eaten.known += la.sign * la.Eaten
+		a.swollen += la.sign * la.Eaten * swell(la.Food, d.State)
 	} else {
 		a.eaten.missing = append(a.eaten.missing, d.Line.ID)
 	}
-	a.sum.addLine(d, &la, sign)
+	a.addCooked(d, la)
+	a.sum.addLine(d, la)
+}
+
+// addCooked adds a line to the estimated cooked weight. What is taken off
+// leaves at its own weight; another recipe's part is cooked already.
+func (a *Account) addCooked(d *recipes.DraftLine, la *LineAccount) {
+	if !la.Weighed || d.Gone() {
+		return
+	}
+	use, ok := YieldUse{Yield: 1, Low: 1, High: 1}, la.sign < 0 || la.Sub != nil
+	if !ok {
+		use, ok = YieldOf(d, a.Draft.Dish, la.Food)
+	}
+	if !ok {
+		use = YieldUse{Yield: 1, Low: 1, High: 1}
+		a.cooked.otherLines++
+	} else if la.sign > 0 && la.Sub == nil {
+		a.cooked.estimatedLines++
+	}
+	a.cooked.estimate += la.sign * la.Eaten * use.Yield
+	a.cooked.low += la.sign * la.Eaten * use.Low
+	a.cooked.high += la.sign * la.Eaten * use.High
+}
+
+func (a *Account) bestBasis() CookedFrom {
+	switch {
+	case a.cooked.hasMeasured:
+		return CookedMeasured
+	case a.cooked.estimatedLines > 0:
+		return CookedEstimated
+	}
+	return CookedRaw
+}
+
+// Rank orders bases: 0 is best.
+func (c CookedFrom) rank() int {
+	switch c {
+	case CookedMeasured:
+		return 0
+	case CookedEstimated:
+		return 1
+	}
+	return 2
+}
+
+// CommonBasis puts all accounts of one comparison on one basis of cooked
+// weight, the best that every one of them has, and returns it. It changes only
+// the weight that figures per 100 g and serving weights rest on.
+func CommonBasis(accounts []*Account) CookedFrom {
+	worst := CookedMeasured
+	for _, a := range accounts {
+		if b := a.bestBasis(); b.rank() > worst.rank() {
+			worst = b
+		}
+	}
+	if worst == CookedEstimated || worst == CookedMeasured {
+		for _, a := range accounts {
+			a.CookedBy = worst
+		}
+		return worst
+	}
+	for _, a := range accounts {
+		a.CookedBy = CookedRaw
+	}
+	return CookedRaw
 }
 
 // weigh finds a line's grams by the rules of DESIGN section 5: the edible part
 // applies to weights as bought only.
-func weigh(d *recipes.DraftLine, foods Foods) LineAccount {
-	var la LineAccount
+func (k *Kitchen) weigh(d *recipes.DraftLine, dish recipes.Technique) LineAccount {
+	la := LineAccount{sign: 1}
+	if d.Line.Kind == recipes.TakenOff {
+		la.sign = -1
+	}
+	if d.Line.Sub != nil {
+		k.weighSub(d, &la)
+		return la
+	}
 	if !d.Line.Food.Zero() {
-		la.Food = foods(d.Line.Food)
+		if f := k.Foods(d.Line.Food); f != nil {
+			la.Food = k.row(f)
+			la.kept = keptOf(d, dish, la.Food)
+		}
 	}
 	la.Grams, la.Weighed = d.Grams()
 	la.Edible = la.Grams
@@ -87,7 +185,36 @@ func weigh(d *recipes.DraftLine, foods Foods) LineAccount {
 		la.Edible *= la.Food.EdiblePart()
 	}
 	la.Eaten = la.Edible * d.PartEaten
+	if la.kept != nil && d.Line.Uptake != nil {
+		la.Eaten = la.Edible * la.kept.weight
+	}
 	return la
+}
+
+// weighSub finds how much of another recipe's version a line takes: grams of
+// its cooked weight, servings or batches of it.
+func (k *Kitchen) weighSub(d *recipes.DraftLine, la *LineAccount) {
+	if k.Sub == nil {
+		return
+	}
+	if la.Sub = k.Sub(*d.Line.Sub); la.Sub == nil {
+		return
+	}
+	whole, complete := la.Sub.CookedGrams()
+	s := d.Line.Sub
+	switch {
+	case s.Batches > 0:
+		la.Parts = s.Batches
+	case s.Servings > 0:
+		la.Parts = s.Servings / la.Sub.Draft.Servings
+	case whole > 0:
+		la.Parts = s.Grams / whole
+	}
+	la.Parts *= d.Scale
+	la.Grams = la.Parts * whole
+	la.Edible = la.Grams
+	la.Eaten = la.Grams * d.PartEaten
+	la.Weighed = complete && whole > 0 || d.Gone()
 }
 
 // swell is how much heavier a dry staple is when cooked: 1 for all else and
@@ -103,8 +230,32 @@ func swell(f *food.Food, state food.State) float64 {
 // is not known and it is "at least" that much.
 func (a *Account) RawGrams() (float64, bool) { return a.eaten.known, len(a.eaten.missing) == 0 }
 
-// CookedGrams returns the weight that values per 100 g rest on, by CookedBy.
-func (a *Account) CookedGrams() (float64, bool) { return a.RawGrams() }
+// CookedGrams returns the weight that values per 100 g rest on, by CookedBy; a
+// measured weight is complete whatever the lines lack.
+func (a *Account) CookedGrams() (float64, bool) {
+	switch a.CookedBy {
+	case CookedMeasured:
+		return a.cooked.measured.Mean, true
+	case CookedEstimated:
+		return a.cooked.estimate, len(a.eaten.missing) == 0
+	}
+	return a.RawGrams()
+}
+
+// CookedRange returns the range of the cooked weight on its basis: of the kept
+// tests, of the yields' ranges, or the raw weight twice.
+func (a *Account) CookedRange() (low, high float64) {
+	switch a.CookedBy {
+	case CookedMeasured:
+		return a.cooked.measured.Low, a.cooked.measured.High
+	case CookedEstimated:
+		return a.cooked.low, a.cooked.high
+	}
+	return a.eaten.known, a.eaten.known
+}
+
+// Tests returns how many kept tests a measured weight is the mean of.
+func (a *Account) Tests() int { return a.cooked.measured.Tests }
 
 // ServingGrams returns the weight of one serving, and whether it is complete.
 func (a *Account) ServingGrams() (float64, bool) {

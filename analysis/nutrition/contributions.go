@@ -41,19 +41,19 @@ func (a *Account) Contributions(n food.Nutrient) []Contribution {
 	return out
 }
 
-// LineAmount returns what one line brings of a nutrient to the whole dish;
-// false when it is not known.
+// LineAmount returns what one line brings of a nutrient to the whole dish,
+// after every factor; false when it is not known.
 func (a *Account) LineAmount(i int, n food.Nutrient) (float64, bool) {
 	d, la := &a.Draft.Lines[i], &a.Lines[i]
 	if d.Gone() {
 		return 0, true
 	}
-	if la.Food == nil {
-		return 0, false
+	var f form
+	f.addLine(d, la)
+	for k := range f.blanks {
+		if f.blanks[k].nutrient == n && f.blanks[k].times != 0 {
+			return 0, false
+		}
 	}
-	v, ok := la.Food.Per100.Get(n)
-	if !la.Weighed {
-		return 0, ok && v == 0
-	}
-	return takenSign(d.Line) * v * la.Eaten / 100, ok
+	return f.known[n], true
 }

@@ -33,18 +33,51 @@ func (b *blank) sameUnknown(c *blank) bool {
 	return b.nutrient == c.nutrient && b.line == c.line && (b.food == c.food || b.food != nil && c.food != nil && b.food.Ref == c.food.Ref)
 }
 
-// addLine adds sign times what a line holds.
-func (f *form) addLine(d *recipes.DraftLine, la *LineAccount, sign float64) {
+// addLine adds what a line holds, or takes it off.
+func (f *form) addLine(d *recipes.DraftLine, la *LineAccount) {
 	switch {
 	case d.Scale == 0:
 		return
+	case la.Sub != nil:
+		f.add(&la.Sub.sum, la.sign*la.Parts*d.PartEaten)
 	case la.Food == nil:
-		f.blankLine(d, sign, food.AllKnown)
+		f.blankLine(d, la.sign, food.AllKnown)
 	case !la.Weighed:
-		f.blankLine(d, sign, contains(&la.Food.Per100))
+		f.blankLine(d, la.sign, contains(&la.Food.Per100))
+	case la.kept != nil:
+		f.addKept(d.Line.ID, la.Food, la.sign*la.partGrams(d)/100, la.kept)
 	default:
-		f.addFood(d.Line.ID, la.Food, sign*la.Eaten/100)
+		f.addFood(d.Line.ID, la.Food, la.sign*la.Eaten/100)
 	}
+}
+
+// partGrams is the weight a row's values count for when factors apply: an
+// uptake has its shares in the factors, all else in the part eaten.
+func (la *LineAccount) partGrams(d *recipes.DraftLine) float64 {
+	if d.Line.Uptake != nil {
+		return la.Edible
+	}
+	return la.Eaten
+}
+
+// addKept adds hundreds times a food's row with what cooking leaves of it.
+func (f *form) addKept(line recipes.ID, x *food.Food, hundreds float64, k *kept) {
+	p := &x.Per100
+	for n := food.Nutrient(0); n < food.NutrientCount; n++ {
+		v, ok := p.Get(n)
+		if ok {
+			f.known[n] += hundreds * v * k.times[n]
+			f.parts |= 1 << n
+			continue
+		}
+		most, bounded := p.Bound(n)
+		if !bounded {
+			most = math.Inf(1)
+		}
+		f.blanks = append(f.blanks, blank{nutrient: n, food: x, times: hundreds * k.times[n], most: most, at: line})
+	}
+	f.known[food.EnergyKcal] -= hundreds * k.lostKcal
+	f.known[food.EnergyKJ] -= hundreds * k.lostKcal * food.KJPerKcal
 }
 
 // contains returns the nutrients of which the food has some, or may have.

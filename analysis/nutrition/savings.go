@@ -21,6 +21,7 @@ type Savings struct {
 	forms   []form // per serving, version less original: lighter is negative
 	helping form
 	base    *Account
+	kitchen Kitchen
 }
 
 // Of returns one swap's part of the change of a nutrient.
@@ -39,22 +40,28 @@ func (s *Savings) change(f *form, n food.Nutrient) Change {
 	return c
 }
 
-// Account works out what each swap of the version does. A line's nutrients
-// depend only on swaps that touch the line or the dish, so each line is a
-// small game; a swap's saving is the sum of its exact Shapley values over
-// lines (Shapley 1953, A value for n-person games). More than MaxSwapsOnLine
-// on one line is refused in words.
+// SavingsOf works out what each swap of the version does by the plain rules.
 func SavingsOf(r *recipes.Recipe, v *recipes.Version, on []*recipes.Swap, foods Foods) (*Savings, error) {
-	s := &Savings{Swaps: on, forms: make([]form, len(on)), base: Of(recipes.Compose(r, nil, nil), foods)}
-	var err error
-	whole := form{}
+	return Kitchen{Foods: foods}.SavingsOf(r, v, on)
+}
+
+// SavingsOf works out what each swap of the version does. A line's nutrients
+// depend only on swaps that touch the line, what is taken off it, or the dish,
+// so each line is a small game; a swap's saving is the sum of its exact Shapley
+// values over lines (Shapley 1953, A value for n-person games). More than
+// MaxSwapsOnLine on one line is refused in words.
+func (k Kitchen) SavingsOf(r *recipes.Recipe, v *recipes.Version, on []*recipes.Swap) (*Savings, error) {
+	s := &Savings{Swaps: on, forms: make([]form, len(on)), base: k.Of(recipes.Compose(r, nil, nil)), kitchen: k}
 	for _, l := range r.Lines {
-		if err = s.shareLine(r, l, foods); err != nil {
+		if l.OffOf != "" && r.Line(l.OffOf) != nil {
+			continue // it is in the game of the line it comes off
+		}
+		if err := s.shareLine(r, l); err != nil {
 			return nil, err
 		}
 	}
 	for i, sw := range on {
-		s.addAdded(i, sw, foods)
+		s.addAdded(r, i, sw)
 	}
 	for i := range s.forms {
 		scaled := form{}
@@ -62,9 +69,8 @@ func SavingsOf(r *recipes.Recipe, v *recipes.Version, on []*recipes.Swap, foods 
 		s.forms[i] = scaled
 	}
 	if v != nil && v.Servings > 0 && v.Servings != r.Servings {
-		whole.add(&Of(recipes.Compose(r, v, on), foods).sum, 1/v.Servings-1/r.Servings)
+		s.helping.add(&k.Of(recipes.Compose(r, v, on)).sum, 1/v.Servings-1/r.Servings)
 	}
-	s.helping = whole
 	return s, nil
 }
 
@@ -73,27 +79,33 @@ func Alone(r *recipes.Recipe, swap *recipes.Swap, foods Foods) (*Savings, error)
 	return SavingsOf(r, nil, []*recipes.Swap{swap}, foods)
 }
 
-// addAdded gives a swap what its added lines hold: they belong to it alone.
-func (s *Savings) addAdded(i int, sw *recipes.Swap, foods Foods) {
-	d := recipes.Compose(&recipes.Recipe{Servings: 1}, nil, []*recipes.Swap{sw})
-	for k := range d.Lines {
-		la := weigh(&d.Lines[k], foods)
-		one := form{}
-		one.addLine(&d.Lines[k], &la, takenSign(d.Lines[k].Line))
-		s.forms[i].add(&one, 1)
-	}
+// Alone returns what one swap does to the original by itself, per serving.
+func (k Kitchen) Alone(r *recipes.Recipe, swap *recipes.Swap) (*Savings, error) {
+	return k.SavingsOf(r, nil, []*recipes.Swap{swap})
 }
 
-func takenSign(l *recipes.Line) float64 {
-	if l.Kind == recipes.TakenOff {
-		return -1
+// addAdded plays the game of the lines a swap adds: it alone brings them, but a
+// swap of the dish's technique changes what cooking leaves of them.
+func (s *Savings) addAdded(r *recipes.Recipe, i int, sw *recipes.Swap) {
+	players := []int{i}
+	for j, other := range s.Swaps {
+		if j != i && other.TouchesDish() {
+			players = append(players, j)
+		}
 	}
-	return 1
+	mini := &recipes.Recipe{Servings: 1, Dish: r.Dish}
+	s.play(players, s.values(mini, players, func(d *recipes.DraftLine) bool { return d.From == "" && d.Swap == sw.ID }))
 }
 
 // shareLine plays one line's game among the swaps that touch it.
-func (s *Savings) shareLine(r *recipes.Recipe, l *recipes.Line, foods Foods) error {
-	players := playersOn(l.ID, s.Swaps)
+func (s *Savings) shareLine(r *recipes.Recipe, l *recipes.Line) error {
+	mini := &recipes.Recipe{Servings: 1, Dish: r.Dish, Lines: []*recipes.Line{l}}
+	for _, off := range r.Lines {
+		if off.OffOf == l.ID {
+			mini.Lines = append(mini.Lines, off)
+		}
+	}
+	players := playersOn(mini.Lines, s.Swaps)
 	k := len(players)
 	if k == 0 {
 		return nil
@@ -101,24 +113,28 @@ func (s *Savings) shareLine(r *recipes.Recipe, l *recipes.Line, foods Foods) err
 	if k > MaxSwapsOnLine {
 		return problem.New(l.Text, words.Say("nutrition.too-many-swaps", k, MaxSwapsOnLine), words.Say("nutrition.too-many-swaps.hint"))
 	}
-	values := s.coalitions(r, l, players, foods)
+	s.play(players, s.values(mini, players, func(d *recipes.DraftLine) bool { return d.From != "" }))
+	return nil
+}
+
+// play gives each player its Shapley value of a game.
+func (s *Savings) play(players []int, values []form) {
 	for p, swap := range players {
 		bit := 1 << p
 		for set := range values {
 			if set&bit != 0 {
 				continue
 			}
-			w := shapleyWeight(popcount(set), k)
+			w := shapleyWeight(popcount(set), len(players))
 			s.forms[swap].add(&values[set|bit], w)
 			s.forms[swap].add(&values[set], -w)
 		}
 	}
-	return nil
 }
 
-// coalitions composes the line under every subset of its swaps.
-func (s *Savings) coalitions(r *recipes.Recipe, l *recipes.Line, players []int, foods Foods) []form {
-	mini := &recipes.Recipe{Servings: 1, Lines: []*recipes.Line{l}, Dish: r.Dish}
+// values reckons the little recipe under every subset of its swaps, counting
+// the lines that are asked for.
+func (s *Savings) values(mini *recipes.Recipe, players []int, count func(*recipes.DraftLine) bool) []form {
 	values := make([]form, 1<<len(players))
 	for set := range values {
 		var on []*recipes.Swap
@@ -128,24 +144,28 @@ func (s *Savings) coalitions(r *recipes.Recipe, l *recipes.Line, players []int, 
 			}
 		}
 		d := recipes.Compose(mini, nil, on)
+		lines := d.Lines[:0]
 		for i := range d.Lines {
-			if d.Lines[i].From != l.ID {
-				continue // added lines are counted once, by addAdded
+			if count(&d.Lines[i]) {
+				lines = append(lines, d.Lines[i])
 			}
-			la := weigh(&d.Lines[i], foods)
-			values[set].addLine(&d.Lines[i], &la, takenSign(d.Lines[i].Line))
 		}
+		d.Lines = lines
+		values[set] = s.kitchen.Of(d).sum
 	}
 	return values
 }
 
-// playersOn returns the indexes of the swaps that touch the line or the dish.
-func playersOn(line recipes.ID, swaps []*recipes.Swap) []int {
+// playersOn returns the indexes of the swaps that touch any of the lines or the
+// dish.
+func playersOn(lines []*recipes.Line, swaps []*recipes.Swap) []int {
 	var out []int
 	for i, s := range swaps {
 		touches := s.TouchesDish()
 		for _, id := range s.Touches() {
-			touches = touches || id == line
+			for _, l := range lines {
+				touches = touches || id == l.ID
+			}
 		}
 		if touches {
 			out = append(out, i)

@@ -46,7 +46,11 @@ func (l *larder) randomOp(r *recipes.Recipe) recipes.Op {
 	other := func() []*recipes.Line {
 		return []*recipes.Line{l.line(l.list[l.r.IntN(len(l.list))], 200*l.r.Float64())}
 	}
-	switch l.r.IntN(6) {
+	switch l.r.IntN(8) {
+	case 6:
+		return recipes.Op{Kind: recipes.OpTechnique, Line: line, Technique: recipes.Technique{Method: "boiled, drained", Minutes: 20}}
+	case 7:
+		return recipes.Op{Kind: recipes.OpDish, Technique: recipes.Technique{Method: "simmered", Minutes: 120 * l.r.Float64()}}
 	case 0, 1:
 		return recipes.Op{Kind: recipes.OpMultiply, Line: line, Factor: 1.5 * l.r.Float64()}
 	case 2, 3:
@@ -141,6 +145,9 @@ func TestTooManySwapsOnOneLineAreRefusedInWords(t *testing.T) {
 
 func TestRecipeAndPortionEffect(t *testing.T) {
 	l := newLarder(7, 3, 1)
+	for _, f := range l.list {
+		f.Per100.Set(food.Alcohol, 0) // or simmering would drive some off
+	}
 	rice := l.plain("rice", map[food.Nutrient]float64{food.EnergyKcal: 365})
 	rice.Swells = 2.65 // USDA SR28 20044 > 20045, protein held constant
 	r := dish(4, l.line(l.list[0], 400), l.line(l.list[1], 300), l.line(rice, 200))
