@@ -53,13 +53,6 @@ func dial(ctx context.Context, path, mode string) (*sqlx.DB, *sqlx.Conn, error) 
 	return db, conn, nil
 }
 
-// pragma reads one setting of the connection as text.
-func pragma(ctx context.Context, c *sqlx.Conn, name string) (string, error) {
-	var s string
-	err := c.GetContext(ctx, &s, "PRAGMA "+name)
-	return s, err
-}
-
 // execAll runs statements one after another and stops at the first error.
 func execAll(ctx context.Context, c *sqlx.Conn, statements ...string) error {
 	for _, s := range statements {

@@ -1,7 +1,6 @@
 package workbook
 
 import (
-	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -10,7 +9,6 @@ import (
 	"strings"
 	"syscall"
 	"testing"
-	"time"
 
 	sqlite3 "github.com/mattn/go-sqlite3"
 
@@ -369,53 +367,6 @@ func TestCreateSaysWhatIsWrong(t *testing.T) {
 	g.Close()
 }
 
-func TestAnotherProgramWritingIsWaitedForThenNamed(t *testing.T) {
-	f := written(t)
-	before := f.Book()
-	other := mustOpen(t, f.Path())
-	if _, err := other.conn.ExecContext(ctx, "BEGIN IMMEDIATE"); err != nil {
-		t.Fatal(err)
-	}
-	f.opts.Patience = 300 * time.Millisecond
-	_, err := f.Apply(ctx, recipes.SetServings("r1", 2), recipes.ByCook)
-	wantSentence(t, err, "workbook.busy")
-	if f.Book() != before {
-		t.Error("the Book changed")
-	}
-	done := make(chan error)
-	f.opts.Patience = time.Minute
-	go func() {
-		_, err := f.Apply(ctx, recipes.SetServings("r1", 2), recipes.ByCook)
-		done <- err
-	}()
-	if _, err := other.conn.ExecContext(ctx, "ROLLBACK"); err != nil {
-		t.Fatal(err)
-	}
-	if err := <-done; err != nil {
-		t.Errorf("after the other had finished: %v", err)
-	}
-}
-
-func TestAReaderHoldsUpTheCommitOnly(t *testing.T) {
-	f := written(t)
-	before := f.Book()
-	other := mustOpen(t, f.Path())
-	if err := execAll(ctx, other.conn, "BEGIN"); err != nil {
-		t.Fatal(err)
-	}
-	if _, err := readMeta(ctx, other.conn); err != nil {
-		t.Fatal(err)
-	}
-	f.opts.Patience = 300 * time.Millisecond
-	_, err := f.Apply(ctx, recipes.SetServings("r1", 2), recipes.ByCook)
-	wantSentence(t, err, "workbook.busy")
-	if err := execAll(ctx, other.conn, "ROLLBACK"); err != nil {
-		t.Fatal(err)
-	}
-	wantUnchanged(t, f, before)
-	mustApply(t, f, recipes.SetServings("r1", 2))
-}
-
 func TestEveryFaultHasASentence(t *testing.T) {
 	for code := sqlite3.ErrNo(1); code <= 26; code++ {
 		err := explain("/home/cook/x.parewell", sqlite3.Error{Code: code})
@@ -429,76 +380,5 @@ func TestEveryFaultHasASentence(t *testing.T) {
 		if !errors.As(explain("x", fmt.Errorf("in between: %w", err)), &p) || strings.HasPrefix(p.What, "[") {
 			t.Errorf("%v: %v", err, p)
 		}
-	}
-}
-
-// interrupted is a workbook as a program leaves it that was killed in the
-// middle of writing: pages half new, the journal beside it.
-func interrupted(t *testing.T) (path string, before *recipes.Book) {
-	t.Helper()
-	from, before := shelf(t)
-	f := mustOpen(t, from)
-	if err := execAll(ctx, f.conn, "PRAGMA cache_size = 1", "BEGIN IMMEDIATE",
-		`UPDATE recipe SET body = json_set(body, '$.title', 'half an edit')`); err != nil {
-		t.Fatal(err)
-	}
-	path = filepath.Join(t.TempDir(), "interrupted.parewell")
-	if err := copyWithJournal(from, path); err != nil {
-		t.Fatal(err)
-	}
-	if st, err := os.Stat(path + "-journal"); err != nil || st.Size() == 0 {
-		t.Fatal("no journal was left", err)
-	}
-	return path, before
-}
-
-func TestAnInterruptedEditIsTakenBackOnOpening(t *testing.T) {
-	path, before := interrupted(t)
-	f := mustOpen(t, path)
-	wantSound(t, f)
-	if content(t, f.Book()) != content(t, before) {
-		t.Error("half an edit stayed")
-	}
-	if names, _ := os.ReadDir(filepath.Dir(path)); len(names) != 1 {
-		t.Errorf("left behind: %v", names)
-	}
-}
-
-func TestAnInterruptedEditCannotBeTakenBackByLooking(t *testing.T) {
-	path, _ := interrupted(t)
-	_, err := Open(path, Options{ReadOnly: true})
-	wantSentence(t, err, "workbook.unfinished")
-	if _, err := os.Stat(path + "-journal"); err != nil {
-		t.Error("the journal is gone:", err)
-	}
-}
-
-func TestRecoverTakesAnInterruptedEditBack(t *testing.T) {
-	path, before := interrupted(t)
-	g, r := mustRecover(t, path)
-	if content(t, g.Book()) != content(t, before) || r.TotalLost() != 0 {
-		t.Errorf("%+v", r)
-	}
-	if _, err := os.Stat(path + "-journal"); err != nil {
-		t.Error("the damaged file's journal was touched:", err)
-	}
-}
-
-func TestAnImpatientCallerIsNotKeptWaiting(t *testing.T) {
-	f := written(t)
-	other := mustOpen(t, f.Path())
-	if err := execAll(ctx, other.conn, "BEGIN IMMEDIATE"); err != nil {
-		t.Fatal(err)
-	}
-	f.opts.Patience = time.Hour
-	soon, cancel := context.WithCancel(ctx)
-	cancel()
-	_, err := f.Apply(soon, recipes.SetServings("r1", 2), recipes.ByCook)
-	wantSentence(t, err, "workbook.busy")
-	if err := execAll(ctx, other.conn, "ROLLBACK"); err != nil {
-		t.Fatal(err)
-	}
-	if _, err := f.Apply(soon, recipes.SetServings("r1", 2), recipes.ByCook); err != nil {
-		t.Errorf("a free workbook was not written to: %v", err)
 	}
 }

@@ -177,3 +177,10 @@ func raw(tb testing.TB, path string, statements ...string) {
 		}
 	}
 }
+
+// pragma reads one setting of the connection as text.
+func pragma(ctx context.Context, c *sqlx.Conn, name string) (string, error) {
+	var s string
+	err := c.GetContext(ctx, &s, "PRAGMA "+name)
+	return s, err
+}

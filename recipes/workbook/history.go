@@ -5,6 +5,7 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"slices"
 	"time"
 
@@ -106,12 +107,12 @@ const (
 // record adds a change to the notebook. One of the cook's or an import's can be
 // undone unless it is final, and ends the chance to redo; a final one keeps no
 // payload at all, so that a removed person's details are not kept here.
-func (t *turn) record(c recipes.Change, origin recipes.Origin, reach []string) (int64, error) {
+func (t *turn) record(c recipes.Change, origin recipes.Origin, reached []string) (int64, error) {
 	label, err := json.Marshal(c.Label)
 	if err != nil {
 		return 0, err
 	}
-	reached, err := json.Marshal(reach)
+	what, err := json.Marshal(reached)
 	if err != nil {
 		return 0, err
 	}
@@ -131,7 +132,7 @@ func (t *turn) record(c recipes.Change, origin recipes.Origin, reach []string) (
 	res, err := t.conn.ExecContext(t.ctx, `INSERT INTO history (at, origin, state, final, recipe, label, touches, payload, changed)
 		VALUES (?, ?, ?, ?, nullif(?, ''), ?, ?, ?, ?)`,
 		t.file.opts.Now().Format(time.RFC3339), string(origin), string(state), c.Final, string(c.Recipe),
-		string(label), string(reached), payload, t.revision)
+		string(label), string(what), payload, t.revision)
 	if err != nil {
 		return 0, err
 	}
@@ -143,13 +144,13 @@ func (t *turn) record(c recipes.Change, origin recipes.Origin, reach []string) (
 
 // forgetUndone ends the chance to redo: the entries stay, marked undone.
 func (t *turn) forgetUndone() error {
-	_, err := t.conn.ExecContext(t.ctx, "UPDATE history SET payload = NULL WHERE state = 'undone' AND payload IS NOT NULL")
+	_, err := t.conn.ExecContext(t.ctx, "UPDATE history SET payload = NULL, touches = '[]' WHERE state = 'undone' AND payload IS NOT NULL")
 	return err
 }
 
 // letGo drops the payloads beyond the newest undoable ones.
 func (t *turn) letGo() error {
-	_, err := t.conn.ExecContext(t.ctx, `UPDATE history SET payload = NULL, state = 'kept'
+	_, err := t.conn.ExecContext(t.ctx, `UPDATE history SET payload = NULL, touches = '[]', state = 'kept'
 		WHERE state = 'done' AND payload IS NOT NULL AND seq <=
 		(SELECT seq FROM history WHERE state = 'done' AND payload IS NOT NULL ORDER BY seq DESC LIMIT 1 OFFSET ?)`, undoable)
 	return err
@@ -218,49 +219,54 @@ func decodeEdits(payload string) ([]recipes.Edit, error) {
 // tasting each belongs to, and the recipe whose notebook it stands in. Undo
 // never goes past a final change that reaches the same.
 func touches(before, after *recipes.Book, c recipes.Change) []string {
-	reach := map[string]bool{}
-	add := func(k recipes.Kind, id recipes.ID) {
-		if id != "" {
-			reach[string(k)+"/"+string(id)] = true
-		}
-	}
-	tasting := func(id recipes.ID) {
-		add(recipes.KindOfTasting, id)
-		for _, b := range []*recipes.Book{before, after} {
-			for _, t := range b.Tastings() {
-				if t.ID == id {
-					add(recipes.KindOfRecipe, t.Recipe)
-				}
-			}
-		}
-	}
-	add(recipes.KindOfRecipe, c.Recipe)
+	r := reach{}
+	r.add(recipes.KindOfRecipe, c.Recipe)
 	for _, e := range c.Edits {
 		for _, side := range []recipes.Entity{e.Before, e.After} {
-			if side == nil {
-				continue
-			}
-			add(side.Kind(), recipes.ID(side.Key()))
-			switch x := side.(type) {
-			case *recipes.Swap:
-				add(recipes.KindOfRecipe, x.Recipe)
-			case *recipes.Version:
-				add(recipes.KindOfRecipe, x.Recipe)
-			case *recipes.Batch:
-				add(recipes.KindOfRecipe, x.Recipe)
-			case *recipes.Tasting:
-				add(recipes.KindOfRecipe, x.Recipe)
-			case *recipes.Sample:
-				tasting(x.Tasting)
-			case *recipes.Serving:
-				tasting(x.Tasting)
+			if side != nil {
+				r.entity(side, before, after)
 			}
 		}
 	}
-	out := make([]string, 0, len(reach))
-	for k := range reach {
-		out = append(out, k)
+	return slices.Sorted(maps.Keys(r))
+}
+
+// reach is a set of things by kind and key.
+type reach map[string]bool
+
+func (r reach) add(k recipes.Kind, id recipes.ID) {
+	if id != "" {
+		r[string(k)+"/"+string(id)] = true
 	}
-	slices.Sort(out)
-	return out
+}
+
+// entity adds an entity and what it belongs to.
+func (r reach) entity(e recipes.Entity, books ...*recipes.Book) {
+	r.add(e.Kind(), recipes.ID(e.Key()))
+	switch x := e.(type) {
+	case *recipes.Swap:
+		r.add(recipes.KindOfRecipe, x.Recipe)
+	case *recipes.Version:
+		r.add(recipes.KindOfRecipe, x.Recipe)
+	case *recipes.Batch:
+		r.add(recipes.KindOfRecipe, x.Recipe)
+	case *recipes.Tasting:
+		r.add(recipes.KindOfRecipe, x.Recipe)
+	case *recipes.Sample:
+		r.tasting(x.Tasting, books)
+	case *recipes.Serving:
+		r.tasting(x.Tasting, books)
+	}
+}
+
+// tasting adds a tasting and the recipe it tastes.
+func (r reach) tasting(id recipes.ID, books []*recipes.Book) {
+	r.add(recipes.KindOfTasting, id)
+	for _, b := range books {
+		for _, t := range b.Tastings() {
+			if t.ID == id {
+				r.add(recipes.KindOfRecipe, t.Recipe)
+			}
+		}
+	}
 }

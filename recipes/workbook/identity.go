@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"sync"
 
 	"parewell/recipes/problem"
 	"parewell/recipes/words"
@@ -57,8 +58,16 @@ func identify(path string) error {
 	return nil
 }
 
+// descriptors keeps files from being opened and closed past SQLite while this
+// process holds a lock on one: closing any descriptor of a file drops all its
+// locks (sqlite.org/howtocorrupt.html, section 2.2). Acts on a File hold it
+// for reading, whoever opens a workbook as plain bytes for writing.
+var descriptors sync.RWMutex
+
 // head reads the 100 bytes every SQLite file begins with; fewer if it is shorter.
 func head(path string) ([]byte, error) {
+	descriptors.Lock()
+	defer descriptors.Unlock()
 	f, err := os.Open(path)
 	if err != nil {
 		return nil, err

@@ -46,6 +46,8 @@ func Open(path string, o Options) (*File, error) {
 
 // openAs dials, looks at what the file says of itself and reads the Book.
 func (f *File) openAs(ctx context.Context, mode string) error {
+	descriptors.RLock()
+	defer descriptors.RUnlock()
 	return patiently(ctx, func() error {
 		db, conn, err := dial(context.WithoutCancel(ctx), f.path, mode)
 		if err != nil {

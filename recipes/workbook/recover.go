@@ -82,6 +82,8 @@ func Recover(ctx context.Context, bad, to string, o Options) (Recovered, error) 
 
 // copyWithJournal copies a file and the journal beside it, if there is one.
 func copyWithJournal(from, to string) error {
+	descriptors.Lock()
+	defer descriptors.Unlock()
 	if err := copyFile(from, to); err != nil {
 		return err
 	}

@@ -176,7 +176,7 @@ CREATE TABLE history ( -- the notebook, and what undo needs
   final   INTEGER NOT NULL CHECK (final IN (0, 1)), -- never undone, never crossed
   recipe  TEXT, -- whose notebook; no link, because the notebook outlives the recipe
   label   TEXT    NOT NULL CHECK (json_valid(label)),
-  touches TEXT    NOT NULL CHECK (json_valid(touches)), -- what it reached, by kind and key
+  touches TEXT    NOT NULL CHECK (json_valid(touches)), -- what it reached, by kind and key; kept while undo asks
   payload TEXT    CHECK (payload IS NULL OR json_valid(payload)), -- its edits; none once it cannot be undone or redone
   changed INTEGER NOT NULL -- revision that wrote this row last
 ) STRICT;

@@ -116,6 +116,8 @@ func (f *File) use(act func(c *sqlx.Conn) error) error {
 	if f.conn == nil {
 		return say(nil, f.path, "workbook.closed")
 	}
+	descriptors.RLock()
+	defer descriptors.RUnlock()
 	return explain(f.path, act(f.conn))
 }
 

@@ -2,9 +2,7 @@ package desk
 
 import (
 	"context"
-	"encoding/json"
 	"errors"
-	"os"
 	"path/filepath"
 	"reflect"
 	"strings"
@@ -237,53 +235,6 @@ func TestSelectionLeavesWhatIsGone(t *testing.T) {
 	}
 }
 
-func TestWithoutAWorkbookNothingIsDone(t *testing.T) {
-	b := newBench(t, Options{})
-	err := b.do(t, loaf("r"))
-	if err == nil || !strings.Contains(err.Error(), words.Say("desk.no-workbook")) {
-		t.Errorf("got %v", err)
-	}
-	if b.Book() == nil {
-		t.Error("no Book at all")
-	}
-	b.Refresh()
-	if err := b.wait(t, func(then func(error)) { b.SaveCopy(filepath.Join(t.TempDir(), "x"), then) }); err == nil {
-		t.Error("a copy of nothing was saved")
-	}
-}
-
-func TestAFailedOpenKeepsTheOpenWorkbook(t *testing.T) {
-	b := newBenchWithWorkbook(t)
-	path := b.View().Path
-	if err := b.wait(t, func(then func(error)) { b.Open(filepath.Join(t.TempDir(), "nowhere.parewell"), then) }); err == nil {
-		t.Fatal("opened nothing")
-	}
-	if b.View().Path != path {
-		t.Errorf("now at %q", b.View().Path)
-	}
-	if err := b.do(t, loaf("r")); err != nil {
-		t.Error(err)
-	}
-}
-
-func TestOpeningAnotherWorkbookStartsAfresh(t *testing.T) {
-	b := newBenchWithWorkbook(t)
-	if err := b.do(t, loaf("r")); err != nil {
-		t.Fatal(err)
-	}
-	first := b.View().Path
-	b.Select(Selection{Page: PageVersions, Recipe: "r"})
-	second := filepath.Join(t.TempDir(), "second.parewell")
-	b.must(t, func(then func(error)) { b.Create(second, then) })
-	if v := b.View(); v.Path != second || v.Name() != "second" || v.Selection != (Selection{}) || v.Undo != "" {
-		t.Errorf("%+v", v)
-	}
-	b.must(t, func(then func(error)) { b.Open(first, then) })
-	if v := b.View(); v.Book.Recipe("r") == nil || v.Undo != "Added Lemon loaf" {
-		t.Errorf("%+v", v)
-	}
-}
-
 func TestWhatAnotherProgramWroteIsToldAndKept(t *testing.T) {
 	b := newBenchWithWorkbook(t)
 	other, err := workbook.Open(b.View().Path, workbook.Options{})
@@ -365,171 +316,6 @@ func TestBackgroundSeesTheBookItStartedWith(t *testing.T) {
 	}
 }
 
-func TestCloseWaitsForEveryEdit(t *testing.T) {
-	b := newBenchWithWorkbook(t)
-	path := b.View().Path
-	hold := make(chan struct{})
-	b.Do(func(book *recipes.Book) (recipes.Change, error) { <-hold; return loaf("r")(book) }, nil)
-	b.Do(recipes.SetTitle("r", "Orange loaf"), nil)
-	soon, cancel := context.WithCancel(context.Background())
-	cancel()
-	if err := b.CloseWait(soon); err == nil || !strings.Contains(err.Error(), "2 edits are still being written") {
-		t.Errorf("got %v", err)
-	}
-	var late error
-	b.Do(recipes.SetTitle("r", "Too late"), func(err error) { late = err })
-	close(hold)
-	if err := b.CloseWait(context.Background()); err != nil {
-		t.Fatal(err)
-	}
-	for len(b.w.come) > 0 {
-		b.w.next(t)
-	}
-	if late == nil {
-		t.Error("an edit was taken after closing")
-	}
-	f, err := workbook.Open(path, workbook.Options{ReadOnly: true})
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	if r := f.Book().Recipe("r"); r == nil || r.Title != "Orange loaf" {
-		t.Errorf("on disk: %+v", r)
-	}
-}
-
-func TestReadOnlySaysSo(t *testing.T) {
-	b := newBench(t, Options{})
-	b.must(t, func(then func(error)) {
-		b.Open(filepath.Join("..", "..", "testdata", "workbooks", "v1-newer.parewell"), then)
-	})
-	v := b.View()
-	if why := words.Say("workbook.only.newer"); v.ReadOnly != why || v.Message != words.Say("desk.read-only", why) {
-		t.Errorf("read-only %q, message %q", v.ReadOnly, v.Message)
-	}
-	if err := b.do(t, recipes.SetServings("gratin", 2)); err == nil {
-		t.Error("it was written to")
-	}
-	b.must(t, func(then func(error)) { b.SaveCopy(filepath.Join(t.TempDir(), "copy.parewell"), then) })
-}
-
-func TestOpenedIsCalledOnceShown(t *testing.T) {
-	var at []string
-	var b *bench
-	b = newBench(t, Options{Opened: func(_ context.Context, f *workbook.File) { at = append(at, f.UUID()) }})
-	b.must(t, func(then func(error)) { b.Create(filepath.Join(t.TempDir(), "x.parewell"), then) })
-	b.must(t, func(then func(error)) { b.SaveCopy(filepath.Join(t.TempDir(), "copy.parewell"), then) })
-	if len(at) != 1 || len(at[0]) != 36 {
-		t.Errorf("opened %q", at)
-	}
-}
-
-func TestHistoryCheckAndBlocks(t *testing.T) {
-	b := newBenchWithWorkbook(t)
-	photo := workbook.NewBlock("photo", []byte("x"))
-	b.must(t, func(then func(error)) { b.DoAs(recipes.ByImport, loaf("r"), then, photo) })
-	b.must(t, func(then func(error)) {
-		b.History("r", 0, func(h []recipes.HistoryEntry, err error) {
-			if len(h) != 1 || h[0].Origin != recipes.ByImport || !h[0].At.Equal(noon) {
-				t.Errorf("%+v", h)
-			}
-			then(err)
-		})
-	})
-	b.must(t, func(then func(error)) {
-		b.Block(photo.Hash, func(p []byte, err error) {
-			if string(p) != "x" {
-				t.Errorf("%q", p)
-			}
-			then(err)
-		})
-	})
-	b.must(t, func(then func(error)) {
-		b.Check(func(found []*problem.Error, err error) {
-			if len(found) != 0 {
-				t.Errorf("%v", found)
-			}
-			then(err)
-		})
-	})
-}
-
-func TestPrefsAreKeptWholeAndByRecency(t *testing.T) {
-	dir := filepath.Join(t.TempDir(), "not yet", "parewell")
-	b := newBench(t, Options{StateDir: dir})
-	var paths []string
-	for i := range recents + 2 {
-		p := filepath.Join(t.TempDir(), string(rune('a'+i))+".parewell")
-		paths = append([]string{p}, paths...)
-		b.must(t, func(then func(error)) { b.Create(p, then) })
-	}
-	b.must(t, func(then func(error)) { b.Open(paths[3], then) })
-	b.SetPrefs(func(p *Prefs) { p.Theme, p.Width, p.Text = "dark", 1200, 1.25 })
-	b.ForgetRecent(paths[0])
-	if got := b.Prefs(); got.Theme != "dark" || len(got.Recent) != recents-1 || got.Recent[0].Path != paths[3] {
-		t.Errorf("at once: %+v", got)
-	}
-	if err := b.CloseWait(context.Background()); err != nil {
-		t.Fatal(err)
-	}
-	again := New(Options{StateDir: dir})
-	defer again.CloseWait(context.Background())
-	if got, want := again.Prefs(), b.Prefs(); !same(got, want) {
-		t.Errorf("kept %+v, want %+v", got, want)
-	}
-	if names, _ := os.ReadDir(dir); len(names) != 1 {
-		t.Errorf("left in the folder: %v", names)
-	}
-}
-
-func same(a, b Prefs) bool {
-	x, _ := json.Marshal(a)
-	y, _ := json.Marshal(b)
-	return string(x) == string(y)
-}
-
-func TestTwoWindowsKeepEachOthersPrefs(t *testing.T) {
-	dir := t.TempDir()
-	a, b := New(Options{StateDir: dir}), New(Options{StateDir: dir})
-	a.SetPrefs(func(p *Prefs) { p.Theme = "dark" })
-	a.CloseWait(context.Background())
-	b.SetPrefs(func(p *Prefs) { p.Text = 1.5 })
-	b.CloseWait(context.Background())
-	c := New(Options{StateDir: dir})
-	defer c.CloseWait(context.Background())
-	if p := c.Prefs(); p.Theme != "dark" || p.Text != 1.5 {
-		t.Errorf("%+v", p)
-	}
-}
-
-func TestADamagedStateFileIsForgotten(t *testing.T) {
-	dir := t.TempDir()
-	if err := os.WriteFile(filepath.Join(dir, stateName), []byte(`{"theme": "da`), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	d := New(Options{StateDir: dir})
-	if p := d.Prefs(); p.Theme != "" || len(p.Recent) != 0 {
-		t.Errorf("%+v", p)
-	}
-	d.SetPrefs(func(p *Prefs) { p.Theme = "light" })
-	d.CloseWait(context.Background())
-	if p, err := readState(filepath.Join(dir, stateName)); err != nil || p.Theme != "light" {
-		t.Errorf("%+v %v", p, err)
-	}
-}
-
-func TestStateDirFollowsTheDesktop(t *testing.T) {
-	t.Setenv("XDG_STATE_HOME", "/somewhere/state")
-	if got := stateDir(); got != filepath.FromSlash("/somewhere/state/parewell") {
-		t.Error(got)
-	}
-	t.Setenv("XDG_STATE_HOME", "relative") // the specification has it ignored
-	t.Setenv("HOME", "/home/cook")
-	if got := stateDir(); got != filepath.FromSlash("/home/cook/.local/state/parewell") {
-		t.Error(got)
-	}
-}
-
 func TestFoodsAreTheStartersAndTheWorkbooks(t *testing.T) {
 	read := 0
 	salt := &food.Food{Ref: food.Ref{Source: "usda", Release: "sr28", Code: "02047"}, Name: "salt"}
@@ -553,5 +339,14 @@ func TestFoodsAreTheStartersAndTheWorkbooks(t *testing.T) {
 	third, _ := b.Foods()
 	if first.Len() != 1 || second.Len() != 2 || second.Get(own.Ref) == nil || third != second || read != 1 {
 		t.Errorf("%d, %d foods, starter read %d times", first.Len(), second.Len(), read)
+	}
+}
+
+func TestAFailureNobodyWaitsForIsTold(t *testing.T) {
+	b := newBenchWithWorkbook(t)
+	b.Do(recipes.SetTitle("nobody", "x"), nil)
+	b.w.next(t)
+	if m := b.View().Message; !strings.HasPrefix(m, words.Say("error.recipe-gone")) {
+		t.Errorf("told %q", m)
 	}
 }

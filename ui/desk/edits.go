@@ -109,7 +109,10 @@ func (d *Desk) submit(at, then func(error), message func(workbook.Applied) strin
 // unless something arrived from another program.
 func (d *Desk) outcome(f *workbook.File, a workbook.Applied, message func(workbook.Applied) string, err error, then func(error)) {
 	tell := arrived(a.Arrived)
-	if err == nil && message != nil && tell == "" {
+	switch {
+	case err != nil && then == nil: // nobody else would tell
+		tell = err.Error()
+	case err == nil && message != nil && tell == "":
 		tell = message(a)
 	}
 	d.change(func(v *View) {
