@@ -170,6 +170,36 @@ func TestCholesterolInFattyFood(t *testing.T) {
 	}
 }
 
+// A small reference amount is fatty above 13 g in 50 g (101.62(d)(1)(i)).
+func TestCholesterolInSmallFattyFood(t *testing.T) {
+	for grams, want := range map[float64]Verdict{3.9: May, 3.91: MayNot} { // in 15 g: 13 and 13.03 in 50 g
+		f := Compared(full(15, amounts{chol: 3}), full(15, amounts{chol: 1.9, fat: grams, kcal: 60}))
+		f.Version.PerServing[chol], f.Original.PerServing[chol] = Exactly(1.9), Exactly(2.4)
+		f.Category = Category{Key: "x", Grams: 15}
+		if got := ruling(t, f, "us.food.cholesterol-free"); got.Verdict != want {
+			t.Errorf("%g g of fat in 15 g: %s (%s)", grams, got.Verdict, got.Why())
+		}
+	}
+}
+
+// A cup of the whipped version weighs less: by the cup it is cut, by the gram
+// it is not. The US rule goes by the reference amount, a main dish by 100 g.
+func TestACutByVolume(t *testing.T) {
+	f := facts(amounts{fat: 20, kcal: 300}, amounts{fat: 20, kcal: 300})
+	f.Category = Category{Key: "x", ML: 240}
+	f.Original.GramsPerML, f.Version.GramsPerML = 1, 0.7
+	if got := ruling(t, f, "us.food.reduced-fat"); got.Verdict != May || !near(got.Number.Low, 30) {
+		t.Errorf("%s (%s)", got.Verdict, got.Why())
+	}
+	if got := ruling(t, f, "eu.reduced-fat"); got.Verdict != MayNot {
+		t.Errorf("a solid for the EU goes by weight: %s (%s)", got.Verdict, got.Why())
+	}
+	f.Liquid = true
+	if got := ruling(t, f, "eu.reduced-fat"); got.Verdict != May {
+		t.Errorf("a liquid goes by 100 ml: %s (%s)", got.Verdict, got.Why())
+	}
+}
+
 func needed(list []Need, code NeedCode) bool {
 	for _, n := range list {
 		if n.Code == code {

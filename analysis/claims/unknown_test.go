@@ -184,6 +184,26 @@ func TestSaltToTasteOpensOnlySodium(t *testing.T) {
 	}
 }
 
+// The same stock not weighed on both sides pulls two weights together, so the
+// cut in 100 g lies between the two ratios.
+func TestTheSameUnweighedLinePullsWeightsTogether(t *testing.T) {
+	cream := stock("single cream", amounts{fat: 18, kcal: 190})
+	water := stock("water", nil)
+	before := account(1, line("a", cream, 200), line("w", water, 0))
+	after := account(1, line("a", cream, 100), line("w", water, 0))
+	f := FactsOf(before, after, Dish{Category: hundred})
+	if r := f.WeightRatio; !near(r.Low, 1) || !near(r.High, 2) {
+		t.Errorf("ratio %v, want from 1 to 2", r)
+	}
+	if got := ruling(t, f, "eu.reduced-fat"); got.Verdict != CannotDecide {
+		t.Errorf("with much stock a cut by half, with none no cut: %s (%s)", got.Verdict, got.Why())
+	}
+	more := account(1, line("a", cream, 100), line("w", water, 0), line("v", water, 0))
+	if r := FactsOf(before, more, Dish{}).WeightRatio; r.Low != 0 || !math.IsInf(r.High, 1) {
+		t.Errorf("ratio %v with another line unweighed, want anything", r)
+	}
+}
+
 // Stock "to cover" is no seasoning: its weight has no upper end.
 func TestStockToCoverLeavesTheWeightOpen(t *testing.T) {
 	beef := stock("stewing beef", amounts{fat: 20, kcal: 250})
