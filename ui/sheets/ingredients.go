@@ -152,10 +152,10 @@ func (x *Bench) addedRows() []Row {
 }
 
 // addRow is the last row of a group: what is typed there is added.
-func (x *Bench) addRow(key, label string) Row {
-	r := Row{Key: key, Label: Cell{Text: words.Say(label), Muted: true, Bar: noBar()}}
+func (x *Bench) addRow(key, label, tip string) Row {
+	r := Row{Key: key, Label: Cell{Text: label, Muted: true, Bar: noBar(), Tip: tip}}
 	for range x.Versions {
-		r.Cells = append(r.Cells, Cell{Editable: true, Wrap: true, Bar: noBar(), Tip: words.Say(label + ".tip")})
+		r.Cells = append(r.Cells, Cell{Editable: true, Wrap: true, Bar: noBar(), Tip: tip})
 	}
 	return r
 }

@@ -99,10 +99,10 @@ func (x *Bench) Sheet(o Options) Sheet {
 	s := Sheet{Corner: words.Say("versions.corner." + basisKey[o.Basis]), Columns: x.columns()}
 	s.Rows = append(s.Rows, x.numberRows(o)...)
 	s.Rows = append(s.Rows, x.lineRows()...)
-	s.Rows = append(s.Rows, x.addRow(AddLineKey, "versions.add-line"))
+	s.Rows = append(s.Rows, x.addRow(AddLineKey, words.Say("versions.add-line"), words.Say("versions.add-line.tip")))
 	s.Rows = append(s.Rows, x.stepRows(o.AllSteps)...)
 	if o.AllSteps || len(x.Recipe.Steps) == 0 {
-		s.Rows = append(s.Rows, x.addRow(AddStepKey, "versions.add-step"))
+		s.Rows = append(s.Rows, x.addRow(AddStepKey, words.Say("versions.add-step"), words.Say("versions.add-step.tip")))
 	}
 	return s
 }
@@ -197,6 +197,10 @@ func (x *Bench) numberRow(n food.Nutrient, b Basis, widest float64) Row {
 	return r
 }
 
+// leastBar is the change, in per cent, from which it has a bar and a colour: it
+// would be printed as 0 % below.
+const leastBar = 0.5
+
 // addChange puts the change against the original beside a version's number.
 func (x *Bench) addChange(c *Cell, i int, n food.Nutrient, widest float64) {
 	if i == 0 {
@@ -204,7 +208,7 @@ func (x *Bench) addChange(c *Cell, i int, n food.Nutrient, widest float64) {
 	}
 	ch := x.Change(i, n)
 	c.Sub = ChangeText(ch, n)
-	if !math.IsNaN(ch.Percent) {
+	if math.Abs(ch.Percent) >= leastBar { // false for NaN
 		c.Bar = math.Max(-1, math.Min(1, ch.Percent/widest))
 	}
 	for _, s := range x.Slips(i) {
@@ -259,11 +263,11 @@ func targetText(t recipes.Target) string {
 // effectRow says how much of a change is the recipe's and how much a smaller
 // helping's.
 func (x *Bench) effectRow(n food.Nutrient) Row {
-	r := Row{Key: EffectKey, Label: Cell{Text: words.Say("versions.effect"), Muted: true, Bar: noBar(), Tip: words.Say("tip.effect")}}
+	r := Row{Key: EffectKey, Label: Cell{Text: words.Say("versions.effect"), Muted: true, Wrap: true, Bar: noBar(), Tip: words.Say("tip.effect")}}
 	for i := range x.Accounts {
 		c := Cell{Number: true, Muted: true, Bar: noBar(), Tip: words.Say("tip.effect")}
 		if i > 0 {
-			c.Text = effectText(x.Change(i, n), n)
+			c.Text, c.Sub = effectText(x.Change(i, n), n)
 		}
 		r.Cells = append(r.Cells, c)
 	}
@@ -289,10 +293,11 @@ func (x *Bench) slipRow() []Row {
 	return []Row{r}
 }
 
-func effectText(c nutrition.Change, n food.Nutrient) string {
+// effectText gives the recipe's part and, in words, the helping's.
+func effectText(c nutrition.Change, n food.Nutrient) (recipe, portion string) {
 	if math.IsNaN(c.Recipe) {
-		return words.Say("change.unknown")
+		return words.Say("change.unknown"), ""
 	}
 	d := words.Decimals(n.Unit())
-	return words.Signed(c.Recipe, d) + " / " + words.Signed(c.Portion, d)
+	return words.Signed(c.Recipe, d), words.Say("versions.portion", words.Signed(c.Portion, d))
 }

@@ -1,0 +1,188 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+
+	"parewell/recipes"
+	"parewell/recipes/food"
+	"parewell/recipes/reading"
+	"parewell/recipes/words"
+	"parewell/ui/parts"
+	"parewell/ui/sheets"
+)
+
+// lineDialog is everything one ingredient's figures rest on, with fields to put
+// it right.
+type lineDialog struct {
+	w                  *Window
+	line               *recipes.Line
+	food, grams, eaten *parts.Entry
+	asBought           *parts.Check
+	state              *parts.Picker
+	rows               map[string]*parts.FormRow
+	picked             *food.Food // chosen from the list, nil for the food it has
+	named              string     // what the food field said at first
+}
+
+// lineDetails opens an ingredient of the original, or of a version when v is
+// given.
+func (w *Window) lineDetails(l *recipes.Line, v *recipes.Version) {
+	x := sheets.NewBench(w.book(), w.recipe())
+	i := 0
+	if v != nil {
+		i = x.ColumnOf(v.ID)
+	}
+	facts, ok := x.LineFacts(l.ID, i)
+	if !ok {
+		return
+	}
+	d := &lineDialog{w: w, line: l, rows: map[string]*parts.FormRow{}}
+	form := d.form()
+	figures := parts.NewMatrix()
+	figures.SetData(matrixOf(facts.Figures))
+	w.pin("line.figures", figures)
+	left := parts.Rows(parts.GapMedium, form, parts.NewSection(words.Say("line.weight")), factList(facts.Weights),
+		parts.NewSection(words.Say("line.food-row")), factList(facts.Food))
+	body := parts.Columns(20, []float32{1, 1.1}, parts.Scrolled(parts.Pad(0, 12, 0, 0, left)), parts.NewTableCard("", "", figures))
+	parts.ShowDialog(w.win, parts.DialogOptions{
+		Title: facts.Title, First: d.grams, Width: 940, Height: 620,
+		Content: parts.Fill(parts.GapSmall, 1, parts.NewCaption(facts.Caption), body),
+		Confirm: words.Say("button.save"), Cancel: words.Say("button.cancel"), OnOK: d.save,
+	})
+	w.trace.places(w)
+}
+
+// factList sets names beside what they are.
+func factList(facts []sheets.Fact) fyne.CanvasObject {
+	rows := parts.Rows(3)
+	for _, f := range facts {
+		rows.Add(parts.Columns(parts.GapSmall, []float32{1, 2}, muted(f.Name), parts.NewText(f.Value)))
+	}
+	return rows
+}
+
+func muted(s string) *parts.Text {
+	t := parts.NewText(s)
+	t.Role = parts.RoleMuted
+	return t
+}
+
+func (d *lineDialog) form() *parts.Form {
+	l := d.line
+	if f := d.w.book().Food(l.Food); f != nil {
+		d.named = f.Name
+	}
+	d.food = parts.NewSuggestEntry(d.named, words.Say("line.food.hint"), d.w.foodSuggestions, d.pick)
+	d.grams = parts.NewNumberEntry(sheets.GramsField(l), "", nil)
+	d.eaten = parts.NewNumberEntry(sheets.ShareField(l.PartEaten), "", nil)
+	d.asBought = parts.NewCheck(words.Say("line.as-bought"), l.AsBought, nil)
+	var states []parts.Suggestion
+	for _, s := range sheets.States() {
+		states = append(states, parts.Suggestion{Key: "s:" + s.Name, Text: s.Value})
+	}
+	d.state = parts.NewPicker(states, "s:"+string(l.State), "", nil)
+	form := parts.NewForm()
+	d.rows["food"] = form.Row(words.Say("original.food"), d.food, "", "")
+	d.rows["grams"] = form.Row(words.Say("original.grams"), d.grams, "g", "")
+	d.rows["eaten"] = form.Row(words.Say("original.eaten"), d.eaten, "%", "")
+	form.Row(words.Say("line.state"), d.state, "", "")
+	form.Row("", d.asBought, "", "")
+	for name, o := range map[string]fyne.CanvasObject{"food": d.food, "grams": d.grams, "eaten": d.eaten, "as-bought": d.asBought, "state": d.state} {
+		d.w.pin("line."+name, o)
+	}
+	return form
+}
+
+func (d *lineDialog) pick(s parts.Suggestion) {
+	table, err := d.w.desk.Foods()
+	ref, ok := food.ParseRef(s.Key)
+	if err == nil && ok {
+		d.picked, d.named = table.Get(ref), s.Text
+	}
+}
+
+// save writes what differs, or says in place what cannot be read.
+func (d *lineDialog) save() bool {
+	l, faults := d.changed()
+	for key, row := range d.rows {
+		row.SetError(faults[key])
+	}
+	if len(faults) > 0 {
+		return false
+	}
+	if l == d.line {
+		return true
+	}
+	verbs := []recipes.Verb{d.verb(l)}
+	if d.picked != nil && d.picked.Ref != d.line.Food && l.Name != "" {
+		verbs = append(verbs, recipes.Remember(d.w.choiceOf(l, d.picked), nil))
+	}
+	d.w.do(recipes.All(words.P("did.line", l.Text), d.w.at.recipe, verbs...))
+	return true
+}
+
+// changed is the line as the fields say; the line itself when they say the
+// same.
+func (d *lineDialog) changed() (*recipes.Line, map[string]string) {
+	l, faults := d.line, map[string]string{}
+	if d.food.Text != d.named {
+		faults["food"] = words.Say("line.food.wrong")
+	} else if d.picked != nil && d.picked.Ref != l.Food {
+		l = d.w.refood(l, d.picked)
+	}
+	if d.grams.Text != sheets.GramsField(d.line) {
+		g, ok := reading.Grams(d.grams.Text)
+		if !ok {
+			faults["grams"] = words.Say("line.grams.wrong")
+		}
+		l = l.WithGrams(g)
+	}
+	if d.eaten.Text != sheets.ShareField(d.line.PartEaten) {
+		part, ok := reading.Share(d.eaten.Text)
+		if !ok {
+			faults["eaten"] = words.Say("line.eaten.wrong")
+		}
+		l = l.WithPartEaten(part)
+	}
+	if state := food.State(d.state.Key()[len("s:"):]); state != d.line.State {
+		l = l.WithState(state)
+	}
+	if d.asBought.On() != d.line.AsBought {
+		l = l.WithAsBought(d.asBought.On())
+	}
+	return l, faults
+}
+
+// verb changes the original's line, or the swap that brings the line.
+func (d *lineDialog) verb(l *recipes.Line) recipes.Verb {
+	var foods []*food.Food
+	if d.picked != nil {
+		foods = append(foods, d.picked)
+	}
+	r := d.w.recipe()
+	if r.Line(l.ID) == nil {
+		for _, s := range d.w.book().Swaps(r.ID) {
+			if c := withLine(s, l); c != nil {
+				return recipes.EditSwap(c, foods)
+			}
+		}
+	}
+	return recipes.SetLine(r.ID, l, foods)
+}
+
+// withLine is a swap with one of the lines it brings replaced; nil when it
+// brings no such line.
+func withLine(s *recipes.Swap, l *recipes.Line) *recipes.Swap {
+	c := *s
+	c.Ops = append([]recipes.Op(nil), s.Ops...)
+	for i, o := range c.Ops {
+		for k, old := range o.Lines {
+			if old.ID == l.ID {
+				c.Ops[i].Lines = append([]*recipes.Line(nil), o.Lines...)
+				c.Ops[i].Lines[k] = l
+				return &c
+			}
+		}
+	}
+	return nil
+}
