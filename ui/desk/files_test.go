@@ -94,8 +94,7 @@ func TestReadOnlySaysSo(t *testing.T) {
 
 func TestOpenedIsCalledOnceShown(t *testing.T) {
 	var at []string
-	var b *bench
-	b = newBench(t, Options{Opened: func(_ context.Context, f *workbook.File) { at = append(at, f.UUID()) }})
+	b := newBench(t, Options{Opened: func(_ context.Context, f *workbook.File) { at = append(at, f.UUID()) }})
 	b.must(t, func(then func(error)) { b.Create(filepath.Join(t.TempDir(), "x.parewell"), then) })
 	b.must(t, func(then func(error)) { b.SaveCopy(filepath.Join(t.TempDir(), "copy.parewell"), then) })
 	if len(at) != 1 || len(at[0]) != 36 {
