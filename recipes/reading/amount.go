@@ -86,6 +86,9 @@ func readAmount(s string, sys measure.System) (amount, string) {
 		return amount{}, s
 	}
 	a := amount{found: true, num: num}
+	if after, w := cutAny(rest, "a", "an"); w != "" && num.Low < 1 { // "½ a 400 g tin"
+		rest = after
+	}
 	rest = a.afterNumber(rest, sys)
 	return a, dropOf(rest)
 }
@@ -211,6 +214,9 @@ func (a *amount) times(q quantity) {
 // afterNumber reads what follows a bare number: packs, sizes, a unit.
 func (a *amount) afterNumber(s string, sys measure.System) string {
 	s = strings.TrimLeft(s, " ")
+	if after, w := cutAny(s, "x", "×"); w != "" && !startsDigit(after) { // "1 x pack of"
+		s = after
+	}
 	for range 4 {
 		if rest, ok := a.packSize(s, sys); ok {
 			s = rest

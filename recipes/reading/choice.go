@@ -34,9 +34,27 @@ func (p *phrase) cutOr(name string) string {
 			return left + " " + afterFirst(right)
 		}
 		p.or = append(p.or, strings.Split(right, " or ")...)
+		p.left = left
 		return completed(left, p.or[len(p.or)-1])
 	}
 	return name
+}
+
+// mustShare are shared heads that a left side always lacks: lemon or lime
+// juice is never a lemon.
+var mustShare = set("stock broth juice zest vinegar wine oil peel")
+
+// unlend takes a lent word back where the left side is a food by itself: "sour
+// cream or Greek yogurt".
+func (r *lineReader) unlend() {
+	p := &r.say
+	if p.left == "" || p.left == p.full || r.opt.Foods == nil || mustShare[fold(lastOf(p.full))] {
+		return
+	}
+	if _, sure, _ := r.opt.Foods.Match(p.left); sure {
+		p.full = p.left
+		p.name, _ = stripFront(p.left, "")
+	}
 }
 
 // slashDivides tells an alternative ("butter/margarine") from a ratio ("80/20").

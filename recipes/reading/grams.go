@@ -192,9 +192,19 @@ func (r *lineReader) weighCount() {
 		r.set(n*m.Grams, recipes.GramsCount, oneIs(m.String(), m.Grams))
 		return
 	}
+	if g, ok := r.cutGrams(); ok {
+		r.set(n*g*sizeFactor(size), recipes.GramsDefault, oneIs(size, g))
+		r.doubt(recipes.DoubtDefault, figure(g))
+		return
+	}
 	m, exact, ok := r.food.Each(size)
 	if ok && !hasAny(r.say.hints, "heart", "hearts") {
-		r.set(n*m.Grams, recipes.GramsCount, oneIs(m.String(), m.Grams))
+		note, g := oneIs(m.String(), m.Grams), m.Grams
+		if !exact && size != "" && (m.Unit == "medium" || m.Unit == "whole") && (r.food.Group == "vegetables" || r.food.Group == "fruit") { // another size stands in, scaled
+			g *= sizeFactor(size)
+			note += ", " + size
+		}
+		r.set(n*g, recipes.GramsCount, note)
 		if !exact && size != "" {
 			r.doubt(recipes.DoubtMeasure, m.String())
 		}
@@ -227,6 +237,31 @@ func (r *lineReader) namedMeasure(size string) (food.Measure, bool) {
 		}
 	}
 	return food.Measure{}, false
+}
+
+// cuts are parts of an animal by the piece, edible grams, from memory: for rows
+// of the whole animal, whose count is the animal.
+var cuts = map[string]float64{
+	"leg": 200, "breast": 175, "thigh": 115, "wing": 50, "drumstick": 90, "steak": 225, "chop": 150, "shank": 300, "rib": 60, "cutlet": 80, "escalope": 120, "cheek": 200,
+}
+
+// cutGrams weighs a cut the name speaks of and the food has no measure for.
+func (r *lineReader) cutGrams() (float64, bool) {
+	if !isMeat(r.food) {
+		return 0, false
+	}
+	for _, w := range keyWords(r.say.full) {
+		if g, ok := cuts[w]; ok {
+			if _, _, known := r.food.Household(w, ""); known {
+				return 0, false
+			}
+			if m, _, ok := r.food.Each(""); ok && m.Unit != "whole" && m.Grams < 500 {
+				return 0, false
+			}
+			return g, true
+		}
+	}
+	return 0, false
 }
 
 func isEgg(f *food.Food) bool { return f.Group == "eggs" }

@@ -53,6 +53,8 @@ var plainFoods = map[string]plain{
 	"romaine heart":         {"romaine lettuce", ""},
 	"heart romaine":         {"romaine lettuce", ""},
 	"heart romaine lettuce": {"romaine lettuce", ""},
+	"mixed mushroom":        {"mushrooms, white, raw", "which mushrooms"},
+	"wild mushroom":         {"mushrooms, white, raw", "which mushrooms"},
 	"vanilla pod":           {"vanilla extract", "a pod stands for about a teaspoon of extract"},
 	"vanilla bean":          {"vanilla extract", "a pod stands for about a teaspoon of extract"},
 	"sesame seed":           {"sesame seeds, whole", ""},

@@ -62,6 +62,7 @@ func (r *lineReader) parse(text string) {
 	r.say = readPhrase(s, &r.amt, r.opt.System)
 	r.say.part = part
 	r.say.readPart(r.amt.found && r.amt.unit == nil || part != "")
+	r.unlend()
 	l := r.line
 	l.Name, l.Prep = r.say.name, r.say.prep
 	if r.amt.found {

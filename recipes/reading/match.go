@@ -32,7 +32,21 @@ func (r *lineReader) matchFood() {
 	default:
 		r.byName()
 	}
+	r.tinnedPulse()
 	r.choices()
+}
+
+// tinnedPulse takes the cooked row for a tin of pulses the table knows dry
+// only: a tin holds cooked ones.
+func (r *lineReader) tinnedPulse() {
+	if r.food == nil || r.food.State != food.Dry || r.food.Group != "legumes and soy" || !r.canned() {
+		return
+	}
+	if f := cookedRow(r.opt.Foods, r.food); f != nil {
+		r.setFood(f)
+		r.undoubt(recipes.DoubtFood, recipes.DoubtClose)
+		r.doubt(recipes.DoubtClose, "boiled without salt: a tin has salt in it", f.Name)
+	}
 }
 
 // notedFood takes the food a bracket names.
@@ -153,6 +167,9 @@ func (r *lineReader) bySeason(key string) bool {
 			return r.take("sweet corn, yellow, raw")
 		}
 	case "chicken":
+		if heavy := r.amt.grams >= 1000 && r.amt.unit != nil && !soldRaw(strings.ReplaceAll(r.say.hints, "whole", "")); heavy {
+			return r.take("chicken, whole, meat and skin, raw")
+		}
 		if n := r.amt.num.Value(); hasAny(r.say.hints, "cut up", "jointed", "cut into 8", "whole") || counted && n > 0 || r.amt.per > 900 || counted && r.amt.grams > 900*n {
 			return r.take("chicken, whole, meat and skin, raw")
 		}
@@ -202,6 +219,26 @@ func plainLiquid(name string) string {
 	return name
 }
 
+// cookedRow is the cooked row of a dry rice, pasta, grain or pulse, nil if the
+// table has none; any white rice is the same once cooked.
+func cookedRow(foods Foods, f *food.Food) *food.Food {
+	if f.State != food.Dry || !strings.HasSuffix(f.Name, ", dry") {
+		return nil
+	}
+	base := strings.TrimSuffix(f.Name, ", dry")
+	kind, _, _ := strings.Cut(base, ",")
+	names := []string{base + ", cooked", base + ", cooked, no salt", kind + ", cooked"}
+	if strings.HasPrefix(base, "rice, white") {
+		names = append(names, "rice, white, long-grain, cooked")
+	}
+	for _, n := range names {
+		if c := foods.Named(n); c != nil && c.State == food.Cooked {
+			return c
+		}
+	}
+	return nil
+}
+
 // beforeIn cuts the liquid off a tinned food's name: "tuna in olive oil".
 func beforeIn(name string) string {
 	if i := wordIndex(strings.ToLower(name), "in"); i > 0 && i < len(name) {
@@ -241,6 +278,9 @@ func (r *lineReader) byName() {
 			r.inState()
 			return
 		}
+		if r.byLightness(q) {
+			return
+		}
 		if first.Food == nil {
 			first, others = best, more
 		}
@@ -249,6 +289,9 @@ func (r *lineReader) byName() {
 		}
 	}
 	if (first.Food == nil || r.strange(first.Food)) && r.byHead() {
+		return
+	}
+	if first.Food == nil && r.byTail() {
 		return
 	}
 	if first.Food == nil || r.strange(first.Food) {
@@ -266,10 +309,76 @@ func (r *lineReader) byHead() bool {
 	for i := 1; i < len(list); i++ {
 		head := strings.Join(list[i:], " ")
 		best, confident, _ := r.opt.Foods.Match(head)
+		if best.Close && saysLight(fold(strings.Join(list[:i], " "))) {
+			r.accept(best, nil)
+			return true
+		}
 		if confident && best.Food.Group != "grains, pasta, flour" && !products[Key(list[len(list)-1])] {
 			r.setFood(best.Food)
 			r.doubt(recipes.DoubtFood, best.Food.Name)
 			return true
+		}
+	}
+	return false
+}
+
+// saysLight tells whether words only say that a food is made with less.
+func saysLight(low string) bool {
+	for _, alike := range lightWords {
+		for _, w := range alike {
+			if low == w {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// cutWords are last words that only say how a food is cut or that it is one.
+var cutWords = set("steak joint piece chunk strip cube half cheese meat fillet slice crumb flake round ball")
+
+// byTail leaves a last word that only says how the food is cut.
+func (r *lineReader) byTail() bool {
+	list := strings.Fields(r.say.name)
+	if len(list) < 2 || !cutWords[Key(list[len(list)-1])] {
+		return false
+	}
+	best, confident, others := r.opt.Foods.Match(strings.Join(list[:len(list)-1], " "))
+	if best.Food == nil {
+		return false
+	}
+	if confident {
+		others = nil
+	}
+	r.accept(best, others)
+	return true
+}
+
+// lightWords are ways to say that a food is made with less, which tables say
+// in one of them only.
+var lightWords = [][]string{
+	{"low-fat", "reduced-fat", "half-fat", "lower-fat", "light", "lite", "lighter", "reduced-calorie", "low fat", "reduced fat", "half fat", "lower fat"},
+	{"fat-free", "nonfat", "non-fat", "0% fat", "zero-fat", "fat free", "0%"},
+	{"low-sodium", "reduced-sodium", "low-salt", "reduced-salt", "lower-salt", "lower-sodium", "no-salt-added", "no-salt", "low salt", "reduced salt", "low sodium", "reduced sodium"},
+}
+
+// byLightness tries the other ways to say "light", "fat-free" and "low-salt";
+// the food then differs in how much less, so it is a doubt.
+func (r *lineReader) byLightness(name string) bool {
+	low := fold(name)
+	for _, alike := range lightWords {
+		for _, said := range alike {
+			if !hasWord(low, said) {
+				continue
+			}
+			for _, other := range alike {
+				f := r.opt.Foods.Named(squeeze(strings.Replace(low, said, other, 1)))
+				if other != said && f != nil {
+					r.setFood(f)
+					r.doubt(recipes.DoubtFood, f.Name)
+					return true
+				}
+			}
 		}
 	}
 	return false
@@ -301,6 +410,12 @@ func (r *lineReader) inState() {
 		return
 	}
 	if statedIn(fold(r.say.full)) != food.Cooked || r.food.State == food.Cooked || !asksState(r.food) {
+		return
+	}
+	if f := cookedRow(r.opt.Foods, r.food); f != nil {
+		r.setFood(f)
+		r.undoubt(recipes.DoubtFood, recipes.DoubtClose)
+		r.doubt(recipes.DoubtFood, f.Name)
 		return
 	}
 	for _, how := range []string{"cooked", "roasted", "boiled", "grilled"} {

@@ -96,6 +96,11 @@ var neighbours = map[string]neighbour{
 
 // byNeighbour takes the stand-in of a name the table lacks.
 func (r *lineReader) byNeighbour() bool {
+	if hasWord(fold(r.say.name), "spray") && r.take("canola oil") {
+		r.undoubt(recipes.DoubtFood)
+		r.doubt(recipes.DoubtClose, neighbours["cooking spray"].differs, r.food.Name)
+		return true
+	}
 	for _, name := range []string{r.say.full, r.say.name, unadorned(r.say.name)} {
 		n, ok := neighbours[Key(name)]
 		if ok && r.take(n.to) {

@@ -13,6 +13,7 @@ type phrase struct {
 	prep    string   // preparation and remarks, as written
 	hints   string   // folded words of everything: name, prep, brackets, purpose
 	or      []string // alternatives to name, in order
+	left    string   // what stood before "or", without a word lent by the other side
 	purpose string   // folded "for frying", "for the marinade" ..., "" for none
 	taste   bool     // "to taste"
 	extra   bool     // "plus extra for dusting"
@@ -25,14 +26,24 @@ func readPhrase(s string, a *amount, sys measure.System) phrase {
 	p := phrase{hints: fold(s)}
 	s, remarks := takeBrackets(s, a, sys)
 	s = a.looseWeight(s, sys)
+	if rest, ok := cut(s, "or"); ok { // "½ pack or a small bunch chives"
+		if b, name := readAmount(rest, sys); b.found && hasLetter(name) {
+			s = name
+		}
+	}
 	s = p.cutPurpose(s)
 	name, prep := splitPrep(s)
 	name = p.cutOr(name)
 	p.full = strings.TrimSpace(name)
 	p.name, prep = stripFront(p.full, prep)
 	p.prep = joinPrep(prep, remarks)
+	for _, m := range remarks {
+		if other, ok := cut(m, "or"); ok && len(wordsOf(other)) <= 4 && hasLetter(other) && !startsAmount(other) {
+			p.or = append(p.or, other)
+		}
+	}
 	p.taste = hasAny(p.hints, "to taste", "as needed", "as required", "if needed", "as desired", "to your taste", "as you like", "to season", "for seasoning")
-	p.extra = hasAny(p.hints, "plus extra", "plus more", "plus a little", "plus a bit", "and extra", "and more for", "+ extra", "+ more", "with extra", "extra for", "extra to", "plus some")
+	p.extra = hasAny(p.hints, "plus extra", "plus more", "plus a little", "plus a bit", "and extra", "and more for", "+ extra", "+ more", "with extra", "extra for", "extra to", "plus some") || strings.HasPrefix(p.purpose, "plus ")
 	return p
 }
 

@@ -115,16 +115,16 @@ func servesInside(tail string) (measure.Number, bool) {
 	return measure.Number{}, false
 }
 
-// piecesInside finds "(10 slices)" after a number of things made.
+// piecesInside finds "(10 slices)" or ", 12 slices" after a number of things made.
 func piecesInside(tail string) (measure.Number, bool) {
-	open := strings.IndexByte(tail, '(')
-	if open < 0 {
-		return measure.Number{}, false
+	for _, inner := range strings.FieldsFunc(tail, func(r rune) bool { return r == '(' || r == ')' || r == ',' || r == ';' }) {
+		inner, _ = cutAny(strings.TrimSpace(inner), "about", "cuts into", "cut into", "makes", "or")
+		n, rest, ok := measure.ReadNumber(inner)
+		if ok && n.Low >= 2 && hasAny(rest, "slices", "servings", "portions", "pieces", "squares", "bars", "wedges") {
+			return n, true
+		}
 	}
-	inner, _, _ := strings.Cut(tail[open+1:], ")")
-	inner, _ = cutAny(inner, "about", "cuts into", "cut into", "makes")
-	n, rest, ok := measure.ReadNumber(inner)
-	return n, ok && n.Low >= 2 && hasAny(rest, "slices", "servings", "portions", "pieces", "squares", "bars", "wedges")
+	return measure.Number{}, false
 }
 
 // measuredYield tells a yield in cups, litres or grams, or of one thing.

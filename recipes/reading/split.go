@@ -36,6 +36,9 @@ func splitLine(text string, opt Options) []string {
 	if parts := splitPlus(text, opt); parts != nil {
 		return parts
 	}
+	if parts := splitServed(text, opt); parts != nil {
+		return parts
+	}
 	return []string{text}
 }
 
@@ -88,6 +91,34 @@ func splitEach(text string, opt Options) []string {
 		out[j] = strings.TrimSpace(strings.TrimRight(head, ": ")) + " " + n
 	}
 	return out
+}
+
+// splitServed parts "lime wedges and jasmine rice, to serve" where the whole is
+// no food and both halves are.
+func splitServed(text string, opt Options) []string {
+	low := strings.ToLower(text)
+	if opt.Foods == nil || len(low) != len(text) || strings.Contains(text, "[") || startsAmount(text) {
+		return nil
+	}
+	i := strings.Index(low, " and ")
+	if i <= 0 {
+		return nil
+	}
+	for _, mark := range []string{"to serve", "for serving", "to garnish", "for garnish", "for garnishing", "to finish"} {
+		at := wordIndex(low, mark)
+		if at < i {
+			continue
+		}
+		left := strings.TrimSpace(text[:i])
+		right := strings.TrimRight(text[i+5:at], " ,(")
+		whole, _, _ := opt.Foods.Match(left + " and " + right)
+		a, _, _ := opt.Foods.Match(left)
+		b, _, _ := opt.Foods.Match(right)
+		if whole.Food == nil && a.Food != nil && b.Food != nil {
+			return []string{left + ", " + mark, right + ", " + mark}
+		}
+	}
+	return nil
 }
 
 // splitPlus parts "2 eggs plus 1 yolk" and "1 cup flour, plus 2 tbsp for

@@ -49,7 +49,7 @@ func statedIn(hints string) food.State {
 	switch {
 	case hasAny(hints, "uncooked", "raw"):
 		return food.Raw
-	case hasAny(hints, "cooked", "leftover", "boiled", "roasted", "grilled", "rotisserie", "steamed", "pre-cooked", "precooked", "ready-cooked", "hard-boiled", "parboiled") &&
+	case hasAny(hints, "cooked", "leftover", "boiled", "roasted", "grilled", "rotisserie", "steamed", "pre-cooked", "precooked", "ready-cooked", "hard-boiled", "parboiled", "microwave", "microwaveable") &&
 		!hasAny(hints, "boiled water", "to be cooked", "quick-cooked", "until cooked"):
 		return food.Cooked
 	case hasAny(hints, "frozen", "thawed", "defrosted"):

@@ -63,7 +63,7 @@ func (a *amount) secondMeasure(s string, sys measure.System) string {
 
 // weighIn takes a further measure of the same thing.
 func (a *amount) weighIn(q quantity) {
-	if q.grams > 0 && a.grams == 0 {
+	if q.grams > 0 && a.grams == 0 && !fluidOunces(quantity{ml: a.ml}, q) {
 		a.grams, a.note = q.grams, q.text
 	}
 	if q.ml > 0 && (a.ml == 0 || metric(q.unit) && a.unit != nil && !metric(a.unit)) {
@@ -83,7 +83,7 @@ func (a *amount) inBrackets(inner string, sys measure.System) bool {
 	text = strings.TrimLeft(dropLead(text), ": ")
 	q, tail, ok := readQuantity(text, sys)
 	if !ok {
-		return false
+		return a.weightBeside(inner, sys)
 	}
 	if q.unit.Kind == measure.Length {
 		return a.lengthInBrackets(q)
@@ -92,7 +92,7 @@ func (a *amount) inBrackets(inner string, sys measure.System) bool {
 	if !measureTail(strings.ToLower(strings.Trim(tail, " .,;"))) {
 		return false
 	}
-	if second, _, ok := readQuantity(strings.TrimLeft(tail, " /|,;or-"), sys); ok && second.grams > 0 && q.grams == 0 {
+	if second, _, ok := readQuantity(strings.TrimLeft(tail, " /|,;or-"), sys); ok && second.grams > 0 && q.grams == 0 && !fluidOunces(q, second) {
 		q = second
 	}
 	if d, ok := drainedIn(low, sys); ok {
@@ -101,6 +101,28 @@ func (a *amount) inBrackets(inner string, sys measure.System) bool {
 	}
 	a.takeBracket(q, low)
 	return true
+}
+
+// fluidOunces tells that "oz" beside a volume means fluid ounces: 60 ml/2 oz.
+func fluidOunces(volume, weight quantity) bool {
+	if weight.unit.Word != "oz" || volume.ml <= 0 {
+		return false
+	}
+	per := volume.ml / weight.num.Value()
+	return per > 24 && per < 31
+}
+
+// weightBeside finds a weight after a measure that is none: "(1 stick/115 g)".
+func (a *amount) weightBeside(inner string, sys measure.System) bool {
+	parts := strings.FieldsFunc(inner, func(r rune) bool { return r == '/' || r == '|' || r == ',' || r == ';' || r == '=' })
+	for _, p := range parts[min(1, len(parts)):] {
+		q, tail, ok := readQuantity(dropLead(strings.TrimSpace(p)), sys)
+		if ok && q.grams > 0 && strings.Trim(tail, " .") == "" && startsDigit(strings.TrimSpace(inner)) {
+			a.takeBracket(q, strings.ToLower(inner))
+			return true
+		}
+	}
+	return false
 }
 
 func (a *amount) lengthInBrackets(q quantity) bool {
