@@ -278,7 +278,7 @@ func (a *Account) Per100g(n food.Nutrient) Figure {
 	}
 	f := a.figure(n, 100/g)
 	if !whole {
-		f.AtLeast = true
+		f.About, f.AtLeast = true, false
 	}
 	return f
 }

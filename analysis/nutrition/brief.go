@@ -22,7 +22,7 @@ const (
 // from met into cannot tell, and can never rescue a figure already over it.
 func (a *Account) Judge(t recipes.Target) Verdict {
 	f := a.PerServing(t.Nutrient)
-	if f.Nowhere {
+	if f.Nowhere || f.About {
 		return CannotTell
 	}
 	enough := f.Amount >= t.Amount-1e-9

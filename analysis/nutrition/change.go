@@ -60,7 +60,7 @@ func changeOf(before, after *form, n food.Nutrient, original *Account) Change {
 	c := Change{Amount: diff.known[n], Percent: math.NaN()}
 	c.Bound, c.Gaps = bound(&diff, n, before.known[n])
 	base := original.PerServing(n)
-	if c.Bound != NotSure && !base.AtLeast && base.Amount > 0 {
+	if c.Bound != NotSure && !base.AtLeast && !base.About && base.Amount > 0 {
 		c.Percent = 100 * c.Amount / base.Amount
 	}
 	return c

@@ -151,10 +151,13 @@ func (f *form) join(b blank) {
 // Figure is one nutrient of a dish, serving or 100 g. When Nowhere is set not
 // one part of it is known and Amount means nothing. AtLeast says that lines
 // in Gaps hold more that is not known; Minor lists lines whose blank could not
-// move the figure by 1 % or 0.1 g (or 1 mg) a serving.
+// move the figure by 1 % or 0.1 g a serving. About says that the figure may be
+// off either way: per 100 g of a weight that is not whole, or with something
+// taken off whose amount is not known.
 type Figure struct {
 	Amount  float64
 	AtLeast bool
+	About   bool
 	Nowhere bool
 	Gaps    []recipes.ID
 	Minor   []recipes.ID
@@ -178,10 +181,11 @@ func (a *Account) figure(n food.Nutrient, times float64) Figure {
 			f.Minor = append(f.Minor, b.at)
 		default:
 			f.Gaps = append(f.Gaps, b.at)
+			f.About = f.About || b.times < 0
 		}
 	}
-	f.AtLeast = len(f.Gaps) > 0
-	f.Nowhere = f.AtLeast && a.sum.parts&(1<<n) == 0
+	f.AtLeast = len(f.Gaps) > 0 && !f.About
+	f.Nowhere = len(f.Gaps) > 0 && a.sum.parts&(1<<n) == 0
 	return f
 }
 

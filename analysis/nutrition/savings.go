@@ -34,7 +34,7 @@ func (s *Savings) change(f *form, n food.Nutrient) Change {
 	c := Change{Amount: f.known[n], Percent: math.NaN(), Recipe: math.NaN(), Portion: math.NaN()}
 	base := s.base.PerServing(n)
 	c.Bound, c.Gaps = bound(f, n, base.Amount)
-	if c.Bound != NotSure && !base.AtLeast && base.Amount > 0 {
+	if c.Bound != NotSure && !base.AtLeast && !base.About && base.Amount > 0 {
 		c.Percent = 100 * c.Amount / base.Amount
 	}
 	return c

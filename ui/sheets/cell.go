@@ -88,7 +88,10 @@ func Amount(f nutrition.Figure, n food.Nutrient) string {
 		return words.Unknown
 	}
 	s := words.Number(f.Amount, words.Decimals(n.Unit()))
-	if f.AtLeast {
+	switch {
+	case f.About:
+		return words.Say("amount.about", s)
+	case f.AtLeast:
 		return words.Say("amount.at-least", s)
 	}
 	return s
