@@ -121,26 +121,6 @@ func TestBases(t *testing.T) {
 	}
 }
 
-func TestSwapsSheet(t *testing.T) {
-	b, r := gratin(t)
-	s := NewBench(b, r).Swaps()
-	sw := row(t, s.Sheet, "half")
-	if got := sw.Cells[1].Text; got != "–100 (–33 %)" {
-		t.Errorf("alone %q", got)
-	}
-	if sw.Cells[s.FirstTick].Tick != TickOn {
-		t.Error("A should have the swap on")
-	}
-	if sw.Label.Mark != Look {
-		t.Error("a swap that raises sodium should say so")
-	}
-	for _, x := range s.Rows {
-		if !x.Band && len(x.Cells) != len(s.Columns) {
-			t.Errorf("row %s has %d cells for %d columns", x.Key, len(x.Cells), len(s.Columns))
-		}
-	}
-}
-
 func TestLibraryAndIngredients(t *testing.T) {
 	b, r := gratin(t)
 	lib := Library(b)

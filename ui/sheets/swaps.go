@@ -1,7 +1,9 @@
 package sheets
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"parewell/analysis/nutrition"
 	"parewell/recipes"
@@ -12,41 +14,104 @@ import (
 // SwapFigures are the nutrients of a swap's "lighter by" columns.
 var SwapFigures = []food.Nutrient{food.EnergyKcal, food.Fat, food.SaturatedFat, food.Sodium}
 
-// SwapSheet is the tick table: a row a swap, its figures alone on the
-// original, then a column of ticks a version. FirstTick is the column index
-// where ticks begin.
+// SwapSheet is the tick table: a row a swap, a column of ticks a version, then
+// what the swap does alone on the original and what it changes. Strengths of
+// one swap stand together under a heading of their own.
 type SwapSheet struct {
 	Sheet
-	Swaps     []*recipes.Swap
-	FirstTick int
+	Under    string               // what the second line of a version's heading counts
+	Swaps    []*recipes.Swap      // by row; nil for headings and totals
+	Inside   []bool               // by row: a strength under its heading
+	Versions []*recipes.Version   // by column of ticks
+	Figures  int                  // index of the first "lighter by" column
+	savings  []*nutrition.Savings // by column of ticks, nil where they cannot be worked out
 }
 
 // Swaps lays out the tick table. A swap whose effect cannot be worked out says
 // why in its row's tip.
 func (x *Bench) Swaps() SwapSheet {
-	s := SwapSheet{Swaps: x.book.Swaps(x.Recipe.ID), FirstTick: 1 + len(SwapFigures)}
+	s := SwapSheet{Under: words.Say("swaps.under"), Versions: x.Versions[1:], Figures: len(x.Versions) - 1}
 	s.Corner = words.Say("swaps.corner")
-	s.Columns = append(s.Columns, Column{Key: "kind", Title: words.Say("swaps.touches"), Index: -1})
+	for i, v := range s.Versions {
+		c := Column{Key: string(v.ID), Letter: v.Letter, Index: i + 1, Sub: Amount(x.Accounts[i+1].PerServing(food.EnergyKcal), food.EnergyKcal)}
+		s.Columns = append(s.Columns, c)
+		s.savings = append(s.savings, x.savings(v))
+	}
 	for _, n := range SwapFigures {
 		s.Columns = append(s.Columns, Column{Key: n.Key(), Index: -1, Title: words.Say("nutrient." + n.Key()), Sub: words.Say("swaps.per-serving", n.Unit()), Number: true})
 	}
-	for i, v := range x.Versions {
-		if v != nil {
-			s.Columns = append(s.Columns, Column{Key: string(v.ID), Letter: v.Letter, Index: i, Title: v.Name})
+	s.Columns = append(s.Columns, Column{Key: "changes", Title: words.Say("swaps.touches"), Index: -1})
+	all := x.book.Swaps(x.Recipe.ID)
+	for _, group := range ladders(all) {
+		x.addGroup(&s, group)
+	}
+	if len(all) > 0 && len(s.Versions) > 0 {
+		for _, r := range append(x.totalRows(&s), x.sumRows(&s)...) {
+			s.add(r, nil, false)
 		}
-	}
-	for _, sw := range s.Swaps {
-		s.Rows = append(s.Rows, x.swapRow(sw))
-	}
-	if len(s.Swaps) > 0 {
-		s.Rows = append(s.Rows, x.totalRows()...)
 	}
 	return s
 }
 
-func (x *Bench) swapRow(sw *recipes.Swap) Row {
-	r := Row{Key: string(sw.ID), Label: Cell{Text: sw.Name, Bar: noBar(), Wrap: true}}
-	r.Cells = append(r.Cells, Cell{Text: x.touches(sw), Muted: true, Wrap: true, Bar: noBar()})
+func (s *SwapSheet) add(r Row, sw *recipes.Swap, inside bool) {
+	s.Rows, s.Swaps, s.Inside = append(s.Rows, r), append(s.Swaps, sw), append(s.Inside, inside)
+}
+
+// savings shares a version's change out to its swaps, nil where that cannot be
+// done.
+func (x *Bench) savings(v *recipes.Version) *nutrition.Savings {
+	s, err := nutrition.SavingsOf(x.Recipe, v, x.book.On(v), x.book.Food)
+	if err != nil {
+		return nil
+	}
+	return s
+}
+
+// ladders puts strengths of one swap together, weakest first, where the first
+// of them stood; every other swap is a group of its own.
+func ladders(all []*recipes.Swap) [][]*recipes.Swap {
+	at := map[string]int{}
+	var out [][]*recipes.Swap
+	for _, s := range all {
+		i, known := at[s.Ladder]
+		if s.Ladder == "" || !known {
+			at[s.Ladder] = len(out)
+			out = append(out, []*recipes.Swap{s})
+			continue
+		}
+		out[i] = append(out[i], s)
+	}
+	for _, g := range out {
+		slices.SortStableFunc(g, func(a, b *recipes.Swap) int { return cmp.Compare(a.Strength, b.Strength) })
+	}
+	return out
+}
+
+// addGroup adds the rows of one swap, or of the strengths of one under a
+// heading.
+func (x *Bench) addGroup(s *SwapSheet, group []*recipes.Swap) {
+	inside := len(group) > 1
+	if inside {
+		head := Row{Key: "ladder:" + group[0].Ladder, Label: Cell{Text: x.ladderName(group), Muted: true, Bar: noBar(), Wrap: true, Tip: words.Say("tip.ladder")}}
+		head.Cells = blanks(len(s.Columns))
+		s.add(head, nil, false)
+	}
+	for _, sw := range group {
+		s.add(x.swapRow(s, sw), sw, inside)
+	}
+}
+
+// ladderName heads strengths: "salt: one of 3".
+func (x *Bench) ladderName(group []*recipes.Swap) string {
+	names := x.touchedNames(group[0])
+	if names == "" {
+		names = words.Say("swaps.ladder.step")
+	}
+	return words.Say("swaps.ladder", names, len(group))
+}
+
+func (x *Bench) swapRow(s *SwapSheet, sw *recipes.Swap) Row {
+	r := Row{Key: string(sw.ID), Label: Cell{Text: sw.Name, Bar: noBar(), Wrap: true, Editable: true}}
 	alone, err := nutrition.Alone(x.Recipe, sw, x.book.Food)
 	var slips []nutrition.Slip
 	if err == nil {
@@ -56,47 +121,108 @@ func (x *Bench) swapRow(sw *recipes.Swap) Row {
 		r.Label.Mark, r.Label.Tip = Look, words.Say("tip.slipped", Slipped(slips))
 		r.Label.Sub = words.Say("swaps.rises", Slipped(slips))
 	}
+	for i, v := range s.Versions {
+		r.Cells = append(r.Cells, x.tickCell(s, i, v, sw, alone))
+	}
 	for _, n := range SwapFigures {
-		c := Cell{Number: true, Bar: noBar()}
+		c := Cell{Number: true, Bar: noBar(), Text: words.Unknown}
 		if err != nil {
-			c.Text, c.Tip = words.Unknown, err.Error()
+			c.Tip = err.Error()
 		} else {
-			ch := alone.Of(0, n)
-			c.Text = ChangeText(ch, n)
-			if !math.IsNaN(ch.Percent) {
-				c.Bar = math.Max(-1, math.Min(1, ch.Percent/100))
-			}
+			c = aloneCell(alone.Of(0, n), n, slips)
 		}
 		r.Cells = append(r.Cells, c)
 	}
-	for _, v := range x.Versions {
-		if v == nil {
-			continue
+	r.Cells = append(r.Cells, Cell{Text: x.touches(sw), Muted: true, Wrap: true, Bar: noBar()})
+	return r
+}
+
+// aloneCell says one figure of a swap alone on the original; the part of the
+// original's serving is its bar. A figure that got worse by a tenth or more
+// carries the mark of its own column too.
+func aloneCell(ch nutrition.Change, n food.Nutrient, slips []nutrition.Slip) Cell {
+	c := Cell{Number: true, Bar: noBar(), Tip: ChangeText(ch, n) + " " + n.Unit()}
+	c.Text = shortChange(ch, n)
+	if !math.IsNaN(ch.Percent) {
+		c.Bar = math.Max(-1, math.Min(1, ch.Percent/100))
+	}
+	for _, s := range slips {
+		if s.Nutrient == n {
+			c.Mark = Look
 		}
-		c := Cell{Tick: TickOff, Bar: noBar()}
-		if v.Has(sw.ID) {
-			c.Tick = TickOn
-		} else if other := x.alternativeOn(v, sw); other != nil {
+	}
+	return c
+}
+
+// shortChange is a change for a narrow column: the bound is a sign, its words
+// stand in the tip.
+func shortChange(c nutrition.Change, n food.Nutrient) string {
+	s := words.Signed(c.Amount, words.Decimals(n.Unit()))
+	switch c.Bound {
+	case nutrition.NotSure:
+		return words.Unknown
+	case nutrition.AtLeast, nutrition.AtMost:
+		return words.Say("swaps.about", s)
+	}
+	return s
+}
+
+// tickCell is the box of a swap in a version. Its tip says what it is either/or
+// with, or what part it has there where that differs from the swap alone.
+func (x *Bench) tickCell(s *SwapSheet, i int, v *recipes.Version, sw *recipes.Swap, alone *nutrition.Savings) Cell {
+	c := Cell{Tick: TickOff, Bar: noBar()}
+	if !v.Has(sw.ID) {
+		if other := x.alternativeOn(v, sw); other != nil {
 			c.Muted, c.Tip = true, words.Say("tip.either-or", other.Name)
 		}
-		r.Cells = append(r.Cells, c)
+		return c
 	}
-	return r
+	c.Tick = TickOn
+	if part, ok := partIn(s.savings[i], sw, food.EnergyKcal); ok && alone != nil && differs(part, alone.Of(0, food.EnergyKcal), food.EnergyKcal) {
+		c.Tip = words.Say("tip.part-differs", v.Letter, ChangeText(part, food.EnergyKcal), ChangeText(alone.Of(0, food.EnergyKcal), food.EnergyKcal))
+	}
+	return c
+}
+
+// partIn returns a swap's share of a version's change; false where the version
+// does not have it on.
+func partIn(s *nutrition.Savings, sw *recipes.Swap, n food.Nutrient) (nutrition.Change, bool) {
+	if s == nil {
+		return nutrition.Change{}, false
+	}
+	i := slices.IndexFunc(s.Swaps, func(on *recipes.Swap) bool { return on.ID == sw.ID })
+	if i < 0 {
+		return nutrition.Change{}, false
+	}
+	return s.Of(i, n), true
+}
+
+// differs tells whether two changes are told with other digits.
+func differs(a, b nutrition.Change, n food.Nutrient) bool {
+	d := words.Decimals(n.Unit())
+	return a.Bound != b.Bound || words.Signed(a.Amount, d) != words.Signed(b.Amount, d)
 }
 
 // touches says a swap's kind and the ingredients it changes.
 func (x *Bench) touches(sw *recipes.Swap) string {
-	var names []string
-	for _, id := range sw.Touches() {
-		if l := x.Recipe.Line(id); l != nil {
-			names = append(names, LineName(l))
-		}
-	}
-	kind := words.Say("kind." + string(sw.Sort()))
-	if len(names) == 0 {
+	kind, names := words.Say("kind."+string(sw.Sort())), x.touchedNames(sw)
+	if names == "" {
 		return kind
 	}
-	return words.Say("swaps.kind-of", kind, words.Join(names))
+	return words.Say("swaps.kind-of", kind, names)
+}
+
+func (x *Bench) touchedNames(sw *recipes.Swap) string { return Names(x.Recipe, sw.Touches()) }
+
+// EitherOr lists the swaps of the recipe that cannot be on together with one.
+func (x *Bench) EitherOr(sw *recipes.Swap) []*recipes.Swap {
+	var out []*recipes.Swap
+	for _, other := range x.book.Swaps(x.Recipe.ID) {
+		if recipes.Alternatives(sw, other) != recipes.NoClash {
+			out = append(out, other)
+		}
+	}
+	return out
 }
 
 func (x *Bench) alternativeOn(v *recipes.Version, sw *recipes.Swap) *recipes.Swap {
@@ -108,23 +234,62 @@ func (x *Bench) alternativeOn(v *recipes.Version, sw *recipes.Swap) *recipes.Swa
 	return nil
 }
 
-// totalRows close the tick table: what each version comes to.
-func (x *Bench) totalRows() []Row {
+// Unticked names the swaps that ticking sw in a version switches off.
+func (x *Bench) Unticked(v *recipes.Version, sw *recipes.Swap) string {
+	var out []string
+	for _, on := range x.book.On(v) {
+		if recipes.Alternatives(sw, on) != recipes.NoClash {
+			out = append(out, on.Name)
+		}
+	}
+	return words.Join(out)
+}
+
+// totalRows close the tick table: what each version comes to, and how far that
+// is from the original.
+func (x *Bench) totalRows(s *SwapSheet) []Row {
 	rows := []Row{{Key: "total", Band: true, Label: text(words.Say("swaps.total"))}}
 	for _, n := range SwapFigures {
-		r := Row{Key: "total." + n.Key(), Label: text(WithUnit(n))}
-		orig := Cell{Text: Amount(x.Original().PerServing(n), n), Number: true, Bar: noBar(), Tip: words.Say("original")}
-		r.Cells = append(r.Cells, Cell{Text: words.Say("swaps.original-has", orig.Text), Muted: true, Bar: noBar()})
-		r.Cells = append(r.Cells, blanks(len(SwapFigures))...)
-		for i, v := range x.Versions {
-			if v == nil {
-				continue
-			}
+		orig := Amount(x.Original().PerServing(n), n)
+		r := Row{Key: "total." + n.Key(), Label: Cell{Text: WithUnit(n), Sub: words.Say("swaps.original-has", orig), Bar: noBar(), Strong: n == food.EnergyKcal}}
+		for i := range s.Versions {
+			ch := x.Change(i+1, n)
 			r.Cells = append(r.Cells, Cell{
-				Text: Amount(x.Accounts[i].PerServing(n), n), Sub: ChangeText(x.Change(i, n), n), Number: true, Bar: noBar(),
+				Text: Amount(x.Accounts[i+1].PerServing(n), n), Strong: n == food.EnergyKcal, Bar: noBar(),
+				Tip: ChangeText(ch, n) + " " + n.Unit(),
 			})
 		}
+		r.Cells = append(r.Cells, blanks(len(s.Columns)-len(r.Cells))...)
 		rows = append(rows, r)
+	}
+	return rows
+}
+
+// sumRows say how a version's change in energy adds up, exactly: its swaps'
+// parts and a smaller or larger helping.
+func (x *Bench) sumRows(s *SwapSheet) []Row {
+	const n = food.EnergyKcal
+	rows := []Row{
+		{Key: "sum", Band: true, Label: text(words.Say("swaps.sum"))},
+		{Key: "sum.swaps", Label: text(words.Say("swaps.sum.swaps"))},
+		{Key: "sum.helping", Label: text(words.Say("swaps.sum.helping"))},
+		{Key: "sum.change", Label: Cell{Text: words.Say("swaps.sum.change"), Strong: true, Bar: noBar()}},
+	}
+	for i := range s.Versions {
+		whole := x.Change(i+1, n)
+		three := [3]Cell{text(words.Unknown), text(words.Unknown), {Text: shortChange(whole, n), Strong: true, Bar: noBar(), Tip: ChangeText(whole, n) + " " + n.Unit()}}
+		if sv := s.savings[i]; sv != nil && whole.Bound == nutrition.Exact {
+			helping := sv.Helping(n)
+			parts := whole
+			parts.Amount -= helping.Amount
+			three[0].Text, three[1].Text = shortChange(parts, n), shortChange(helping, n)
+		}
+		for k := range three {
+			rows[k+1].Cells = append(rows[k+1].Cells, three[k])
+		}
+	}
+	for k := 1; k < len(rows); k++ {
+		rows[k].Cells = append(rows[k].Cells, blanks(len(s.Columns)-len(rows[k].Cells))...)
 	}
 	return rows
 }

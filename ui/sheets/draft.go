@@ -1,0 +1,148 @@
+package sheets
+
+import (
+	"math"
+
+	"parewell/analysis/effects"
+	"parewell/analysis/nutrition"
+	"parewell/recipes"
+	"parewell/recipes/food"
+	"parewell/recipes/reading"
+	"parewell/recipes/words"
+)
+
+// Proposal is one difference between a pasted draft and the original, as a swap
+// that may be taken.
+type Proposal struct {
+	Swap *recipes.Swap
+	On   bool
+}
+
+// Proposals gives the differences IDs; all are taken until the cook says no.
+func Proposals(swaps []recipes.Swap, newID func() recipes.ID) []Proposal {
+	var out []Proposal
+	for i := range swaps {
+		s := swaps[i]
+		s.ID = newID()
+		out = append(out, Proposal{Swap: &s, On: true})
+	}
+	return out
+}
+
+// TakenOf returns the swaps of the proposals that are on.
+func TakenOf(all []Proposal) []*recipes.Swap {
+	var out []*recipes.Swap
+	for _, p := range all {
+		if p.On {
+			out = append(out, p.Swap)
+		}
+	}
+	return out
+}
+
+// JoinProposals makes one of proposals i and the one before it; false, with the
+// list as it was, where there is none or they cannot both be.
+func JoinProposals(all []Proposal, i int) ([]Proposal, bool) {
+	if i < 1 || i >= len(all) || recipes.Alternatives(all[i-1].Swap, all[i].Swap) != recipes.NoClash {
+		return all, false
+	}
+	a := *all[i-1].Swap
+	a.Name = words.Join([]string{a.Name, all[i].Swap.Name})
+	a.Ops = append(append([]recipes.Op(nil), a.Ops...), all[i].Swap.Ops...)
+	out := append([]Proposal(nil), all[:i-1]...)
+	out = append(out, Proposal{Swap: &a, On: all[i-1].On || all[i].On})
+	return append(out, all[i+1:]...), true
+}
+
+// DraftSheet is what a lighter draft comes to.
+type DraftSheet struct {
+	Sheet
+	Total string   // the version all taken ones make
+	Rises string   // what it makes worse
+	Notes []string // what was not understood, or needs looking at
+}
+
+// draftFigures are the columns of the draft's table.
+var draftFigures = []food.Nutrient{food.EnergyKcal, food.Sodium}
+
+// DraftOf lays out the proposals against the original r; servings is what the
+// new version is to serve, 0 for the original's.
+func DraftOf(r *recipes.Recipe, foods nutrition.Foods, all []Proposal, servings float64) DraftSheet {
+	s := DraftSheet{Sheet: Sheet{Corner: words.Say("draft.corner")}}
+	s.Columns = []Column{{Key: "take", Title: words.Say("draft.take"), Index: -1}}
+	for _, n := range draftFigures {
+		s.Columns = append(s.Columns, Column{Key: n.Key(), Index: -1, Number: true, Title: words.Say("nutrient." + n.Key()), Sub: words.Say("swaps.per-serving", n.Unit())})
+	}
+	s.Columns = append(s.Columns, Column{Key: "does", Title: words.Say("draft.does"), Index: -1})
+	for i := range all {
+		s.Rows = append(s.Rows, proposalRow(r, foods, &all[i]))
+	}
+	before := nutrition.Of(recipes.Compose(r, nil, nil), foods)
+	after := nutrition.Of(recipes.Compose(r, &recipes.Version{Servings: servings}, TakenOf(all)), foods)
+	change := func(n food.Nutrient) nutrition.Change { return nutrition.Compare(before, after, n) }
+	s.Total = words.Say("draft.total", Amount(after.PerServing(food.EnergyKcal), food.EnergyKcal), ChangeText(change(food.EnergyKcal), food.EnergyKcal),
+		figureOf(change(food.Fat), food.Fat).Text, figureOf(change(food.Sodium), food.Sodium).Text)
+	s.Rises = Slipped(nutrition.Slips(before, change))
+	return s
+}
+
+func proposalRow(r *recipes.Recipe, foods nutrition.Foods, p *Proposal) Row {
+	row := Row{Key: string(p.Swap.ID), Label: Cell{Text: p.Swap.Name, Editable: true, Wrap: true, Muted: !p.On, Bar: noBar()}}
+	tick := Cell{Tick: TickOff, Bar: noBar()}
+	if p.On {
+		tick.Tick = TickOn
+	}
+	row.Cells = append(row.Cells, tick)
+	e, err := effects.Of(r, p.Swap, foods)
+	for _, n := range draftFigures {
+		c := Cell{Text: words.Unknown, Number: true, Bar: noBar()}
+		if err == nil {
+			c.Text, c.Tip = shortChange(e.Changes[n], n), ChangeText(e.Changes[n], n)
+			if pc := e.Changes[n].Percent; !math.IsNaN(pc) {
+				c.Bar = math.Max(-1, math.Min(1, pc/100))
+			}
+		}
+		row.Cells = append(row.Cells, c)
+	}
+	does := ""
+	for i := range p.Swap.Ops {
+		does = joinLines(does, OpText(r, &p.Swap.Ops[i]))
+	}
+	row.Cells = append(row.Cells, Cell{Text: does, Muted: true, Wrap: true, Bar: noBar()})
+	if doubt := swapDoubts(p.Swap); doubt != "" {
+		row.Label.Mark, row.Label.Tip = Look, doubt
+	}
+	return row
+}
+
+func joinLines(a, b string) string {
+	if a == "" {
+		return b
+	}
+	return a + "\n" + b
+}
+
+// swapDoubts says what is not sure about the ingredients a swap brings.
+func swapDoubts(s *recipes.Swap) string {
+	out := ""
+	for _, o := range s.Ops {
+		for _, l := range o.Lines {
+			if l.Status() != recipes.StatusMatched {
+				out = joinLines(out, words.Say("draft.doubt", LineName(l), DoubtText(l)))
+			}
+		}
+	}
+	return out
+}
+
+// DraftNotes says what of a draft was not understood: text left out, doubtful
+// ingredients, more recipes in the same text.
+func DraftNotes(d *reading.Draft, all []Proposal, more int) []string {
+	out := Skipped(d, more)
+	for i := range all {
+		if doubt := swapDoubts(all[i].Swap); doubt != "" {
+			out = append(out, doubt)
+		}
+	}
+	return out
+}

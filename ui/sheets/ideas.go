@@ -1,0 +1,155 @@
+package sheets
+
+import (
+	"slices"
+
+	"parewell/analysis/effects"
+	"parewell/analysis/nutrition"
+	"parewell/recipes"
+	"parewell/recipes/food"
+	"parewell/recipes/ideas"
+	"parewell/recipes/words"
+)
+
+// Sources are the nutrients the page can say the sources of.
+var Sources = []food.Nutrient{food.EnergyKcal, food.Fat, food.SaturatedFat, food.Sodium, food.Sugars}
+
+// SourceRow is one ingredient's share of a nutrient in the original.
+type SourceRow struct {
+	Line  recipes.ID
+	Name  string
+	Share float64 // 0-1 of the known total
+	Value string
+	Note  string
+	Loud  bool // not known
+}
+
+// Sources says where the original's nutrient comes from, largest first; an
+// ingredient that holds none is left out, one that is not known comes last.
+func (x *Bench) Sources(n food.Nutrient) []SourceRow {
+	var out []SourceRow
+	for _, c := range x.Original().Contributions(n) {
+		row := SourceRow{Line: c.Line.ID, Name: LineName(c.Line), Share: c.Share}
+		switch {
+		case !c.Known:
+			row.Value, row.Note, row.Loud = words.Unknown, words.Say("sources.unknown"), true
+		case c.Amount <= 0:
+			continue
+		default:
+			row.Value, row.Note = words.Say("sources.share", words.Share(c.Share)), servingAmount(c.Amount/x.Recipe.Servings, n)
+		}
+		out = append(out, row)
+	}
+	return out
+}
+
+func servingAmount(v float64, n food.Nutrient) string {
+	return words.Number(v, words.Decimals(n.Unit())) + " " + n.Unit()
+}
+
+// SourceTitle heads the list: "Where the original's calories are".
+func SourceTitle(n food.Nutrient) string { return words.Say("sources.title." + n.Key()) }
+
+// SourceName is a nutrient as the cook picks it.
+func SourceName(n food.Nutrient) string { return words.Say("sources.name." + n.Key()) }
+
+// IdeaCard is one idea of the catalogue for an ingredient, with what it would
+// do to this dish.
+type IdeaCard struct {
+	Key      string // of the catalogue's entry
+	Title    string
+	Figures  []Figure // changes a serving
+	Rises    string   // what it makes worse, "" for nothing
+	Says     []Passage
+	Cautions []string
+	Taken    *recipes.Swap // the swap already made of it, nil if none
+	Fitted   effects.Fitted
+}
+
+// Figure is a change with its name: "energy" "–143 kcal (–21 %)".
+type Figure struct {
+	Name, Text string
+	Lighter    bool
+	Heavier    bool
+}
+
+// ideaFigures are the changes an idea is judged by.
+var ideaFigures = []food.Nutrient{food.EnergyKcal, food.Fat, food.Sodium}
+
+// IdeaCards lays out the ideas for one line. swaps are the recipe's own, so
+// that an idea already taken is known.
+func IdeaCards(fitted []effects.Fitted, swaps []*recipes.Swap) []IdeaCard {
+	var out []IdeaCard
+	for _, f := range fitted {
+		e := f.Idea.Entry
+		c := IdeaCard{Key: e.ID, Title: f.Idea.Title(), Fitted: f, Rises: Slipped(f.Effect.Slips)}
+		for _, n := range ideaFigures {
+			c.Figures = append(c.Figures, figureOf(f.Effect.Changes[n], n))
+		}
+		c.addFact("swap.works-in", e.WorksIn)
+		c.addFact("swap.fails-when", e.FailsWhen)
+		c.addFact("swap.function", e.Function)
+		c.addFact("swap.lost", ideas.AllergenWords(f.Effect.Lost))
+		c.Cautions = cautionLines(f.Idea.Cautions)
+		if i := slices.IndexFunc(swaps, func(s *recipes.Swap) bool { return takenFrom(s, f) }); i >= 0 {
+			c.Taken = swaps[i]
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+func (c *IdeaCard) addFact(key, text string) {
+	if text != "" {
+		c.Says = append(c.Says, Passage{Head: words.Say(key), Text: text})
+	}
+}
+
+// takenFrom tells whether a swap was made of an idea for the same line.
+func takenFrom(s *recipes.Swap, f effects.Fitted) bool {
+	return s.Idea == f.Idea.Entry.ID && slices.Contains(s.Touches(), f.Idea.Line.ID)
+}
+
+func figureOf(ch nutrition.Change, n food.Nutrient) Figure {
+	f := Figure{Name: words.Say("nutrient." + n.Key())}
+	f.Text = words.Say("ideas.figure", ChangeText(ch, n), n.Unit())
+	if ch.Bound != nutrition.NotSure {
+		sign := words.Signed(ch.Amount, words.Decimals(n.Unit()))
+		f.Lighter = ch.Amount < 0 && differsFromNothing(sign)
+		f.Heavier = ch.Amount > 0 && differsFromNothing(sign)
+	}
+	return f
+}
+
+// differsFromNothing tells whether a printed figure is more than zero digits.
+func differsFromNothing(s string) bool {
+	for _, r := range s {
+		if r >= '1' && r <= '9' {
+			return true
+		}
+	}
+	return false
+}
+
+// EffectLine says in one line what a swap does to a serving of the original,
+// for an editor: "energy –143 kcal (–21 %) · fat ...".
+func EffectLine(e *effects.Effect) string {
+	out := ""
+	for i, n := range SwapFigures {
+		if i > 0 {
+			out += "  ·  "
+		}
+		f := figureOf(e.Changes[n], n)
+		out += f.Name + " " + f.Text
+	}
+	return out
+}
+
+// VersionChoices are the versions a swap can be ticked in: ID and words.
+func VersionChoices(versions []*recipes.Version) [][2]string {
+	var out [][2]string
+	for _, v := range versions {
+		out = append(out, [2]string{string(v.ID), VersionName(v)})
+	}
+	return out
+}
