@@ -146,6 +146,14 @@ func (b *Book) Food(ref food.Ref) *food.Food {
 	return nil
 }
 
+// Price returns what the cook pays for a food, nil if she has not said.
+func (b *Book) Price(ref food.Ref) *Price {
+	if f := b.foods[ref]; f != nil {
+		return f.Price
+	}
+	return nil
+}
+
 // Foods returns all pinned and own foods by name.
 func (b *Book) Foods() []*food.Food {
 	out := make([]*food.Food, 0, len(b.foods))

@@ -26,6 +26,13 @@ func (b *Book) check(e Edit) error {
 		if e.After != nil {
 			return b.checkVersion(x)
 		}
+		if len(b.TestsOf(x.Recipe, x.ID)) > 0 {
+			return refuse(x.Letter, "error.version-tests")
+		}
+	case *Batch:
+		if e.After != nil {
+			return b.checkTest(x)
+		}
 	case *PinnedFood:
 		if e.After == nil {
 			return b.checkFoodGone(x)

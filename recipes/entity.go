@@ -57,8 +57,20 @@ func (v *Version) Key() string { return string(v.ID) }
 func (v *Version) entity()     {}
 
 // PinnedFood is a food row kept in the workbook: pinned by the lines that use
-// it, or one of the cook's own.
-type PinnedFood struct{ food.Food }
+// it, or one of the cook's own; with what she pays for it, if she said so.
+type PinnedFood struct {
+	food.Food
+	Price *Price `json:"price,omitempty"`
+}
+
+// Price is what so many grams of a food cost as bought, in the workbook's money.
+type Price struct {
+	Money float64 `json:"money"`
+	Grams float64 `json:"grams"`
+}
+
+// PerGram returns the price of one gram as bought.
+func (p *Price) PerGram() float64 { return p.Money / p.Grams }
 
 // Kind of a pinned food.
 func (f *PinnedFood) Kind() Kind { return KindOfFood }

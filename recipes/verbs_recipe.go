@@ -206,7 +206,30 @@ func Remember(choice *Choice, foods []*food.Food) Verb {
 func PutFood(f *food.Food) Verb {
 	return func(b *Book) (Change, error) {
 		e := newEdits(b, "", "did.food", f.Name)
-		e.put(&PinnedFood{Food: *f})
+		p := &PinnedFood{Food: *f}
+		if old := b.foods[f.Ref]; old != nil {
+			p.Price = old.Price
+		}
+		e.put(p)
+		return e.done()
+	}
+}
+
+// SetPrice keeps what the cook pays for a food the workbook holds; nil takes
+// the price away.
+func SetPrice(ref food.Ref, price *Price) Verb {
+	return func(b *Book) (Change, error) {
+		old := b.foods[ref]
+		if old == nil {
+			return Change{}, gone("error.food-gone")
+		}
+		if price != nil && (!(price.Money >= 0) || !(price.Grams > 0)) {
+			return Change{}, refuse(old.Name, "error.price")
+		}
+		e := newEdits(b, "", "did.price", old.Name)
+		p := *old
+		p.Price = price
+		e.put(&p)
 		return e.done()
 	}
 }
