@@ -21,7 +21,10 @@ func (b *Book) check(e Edit) error {
 		if e.After == nil {
 			return b.checkSwapGone(x)
 		}
-		return b.checkSwap(x)
+		if err := b.checkSwap(x); err != nil {
+			return err
+		}
+		return b.checkVersionsOf(x)
 	case *Version:
 		if e.After != nil {
 			return b.checkVersion(x)
@@ -142,6 +145,19 @@ func (b *Book) checkVersion(v *Version) error {
 	}
 	if id := CombinedShareTooLarge(on); id != "" {
 		return refuse(r.Title, "error.shares", v.Letter, r.Line(id).Text)
+	}
+	return nil
+}
+
+// checkVersionsOf holds every version that has a changed swap on to what may be
+// on together.
+func (b *Book) checkVersionsOf(s *Swap) error {
+	for _, v := range b.Versions(s.Recipe) {
+		if v.Has(s.ID) {
+			if err := b.checkVersion(v); err != nil {
+				return err
+			}
+		}
 	}
 	return nil
 }

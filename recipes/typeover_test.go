@@ -121,3 +121,29 @@ func TestTypingAnotherFoodBesideASmallerAmountGivesTheGramsTyped(t *testing.T) {
 		t.Fatalf("%v g, want the 70 that were typed", got)
 	}
 }
+
+// TestJoiningDoesNotPutEitherOrSwapsOn: A has s1 and s3 on; s3 is either/or
+// with s2; joining s1 and s2 would leave A with two that cannot both be on.
+func TestJoiningDoesNotPutEitherOrSwapsOn(t *testing.T) {
+	k := mustKitchen(t, 27, 4)
+	v := k.id()
+	k.do(t, AddVersion(k.recipe.ID, v, "", ""))
+	mk := func(line int, kind OpKind, tick ID) ID {
+		s := &Swap{ID: k.id(), Recipe: k.recipe.ID, Name: "s", Ops: []Op{{Kind: kind, Line: k.recipe.Lines[line].ID, Factor: .5}}}
+		k.do(t, AddSwap(s, nil, tick))
+		return s.ID
+	}
+	s1, s3 := mk(0, OpMultiply, v), mk(1, OpRemove, v)
+	s2 := mk(1, OpMultiply, "")
+	_ = s3
+	c, err := JoinSwaps(k.recipe.ID, []ID{s1, s2}, "both")(k.book)
+	if err == nil {
+		_, err = k.book.With(c)
+	}
+	if err == nil {
+		t.Fatal("accepted")
+	}
+	if _, err := JoinSwaps(k.recipe.ID, []ID{s1, s1}, "twice")(k.book); err == nil {
+		t.Fatal("a swap was joined with itself")
+	}
+}

@@ -94,7 +94,7 @@ func RemoveSwap(recipe, id ID) Verb {
 // on if it had any of them on.
 func JoinSwaps(recipe ID, ids []ID, name string) Verb {
 	return func(b *Book) (Change, error) {
-		if len(ids) < 2 {
+		if len(ids) < 2 || slices.Contains(ids[1:], ids[0]) {
 			return Change{}, refuse("", "error.join-two")
 		}
 		_, first, err := b.mustSwap(recipe, ids[0])

@@ -115,7 +115,7 @@ func (k *cook) among(b *recipes.Book, r *recipes.Recipe, v *recipes.Version, s *
 		{"remove swap", recipes.RemoveSwap(r.ID, s.ID)},
 		{"remove recipe", recipes.RemoveRecipe(r.ID)},
 	}
-	if other != s && joinable(b, r.ID, s, other) {
+	if other != s {
 		all = append(all, named{"join swaps", recipes.JoinSwaps(r.ID, []recipes.ID{s.ID, other.ID}, "joined")})
 	}
 	if cell.Line != nil {
@@ -131,22 +131,6 @@ func (k *cook) among(b *recipes.Book, r *recipes.Recipe, v *recipes.Version, s *
 	}
 	pick := one(k, all)
 	return pick.name, pick.verb
-}
-
-// joinable tells whether no version has a third swap on that would be
-// either/or with the two joined.
-func joinable(b *recipes.Book, recipe recipes.ID, s, other *recipes.Swap) bool {
-	for _, v := range b.Versions(recipe) {
-		if !v.Has(s.ID) && !v.Has(other.ID) {
-			continue
-		}
-		for _, third := range b.On(v) {
-			if third != s && third != other && (recipes.Alternatives(third, s) != recipes.NoClash || recipes.Alternatives(third, other) != recipes.NoClash) {
-				return false
-			}
-		}
-	}
-	return true
 }
 
 // refused tells whether err is a verb's refusal, which a cook may meet.
