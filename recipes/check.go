@@ -32,6 +32,12 @@ func (b *Book) check(e Edit) error {
 		if len(b.TestsOf(x.Recipe, x.ID)) > 0 {
 			return refuse(x.Letter, "error.version-tests")
 		}
+		return b.checkVersionGone(x)
+	case *Meal:
+		if e.After == nil {
+			return b.checkMealGone(x)
+		}
+		return b.checkMeal(x)
 	case *Batch:
 		if e.After != nil {
 			return b.checkTest(x)

@@ -41,12 +41,14 @@ func (b *Batch) Kind() Kind { return KindOfBatch }
 func (b *Batch) Key() string { return string(b.ID) }
 func (b *Batch) entity()     {}
 
-// Meal is dishes eaten together, or meals of a day. It is immutable once in a Book.
+// Meal is what one person eats together: dishes, and for a day meals as well.
+// It is immutable once in a Book.
 type Meal struct {
 	ID     ID         `json:"id"`
 	Name   string     `json:"name"`
+	Day    bool       `json:"day,omitempty"` // a day: its total is held against the target
 	Dishes []MealDish `json:"dishes,omitempty"`
-	Meals  []ID       `json:"meals,omitempty"` // of a day
+	Meals  []ID       `json:"meals,omitempty"` // of a day, each once
 	Order  float64    `json:"order,omitempty"`
 }
 
