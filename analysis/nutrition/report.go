@@ -64,9 +64,15 @@ type Titled struct {
 	Account *Account
 }
 
-// NewReport reports accounts, the first of which is the original.
+// NewReport reports accounts, the first of which is the original, and puts them
+// on one basis of cooked weight.
 func NewReport(all []Titled) Report {
 	var r Report
+	accounts := make([]*Account, len(all))
+	for i := range all {
+		accounts[i] = all[i].Account
+	}
+	CommonBasis(accounts)
 	for i, t := range all {
 		v := versionReport(t)
 		if i > 0 {

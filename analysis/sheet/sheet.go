@@ -16,10 +16,15 @@ func Of(b *recipes.Book, r *recipes.Recipe, versions ...*recipes.Version) *excha
 		versions = b.Versions(r.ID)
 	}
 	s := &exchange.Sheet{Recipe: r, Swaps: b.Swaps(r.ID)}
-	original := nutrition.Of(b.Draft(r, nil), b.Food)
-	s.Columns = append(s.Columns, Column(original, nil))
+	kitchen := nutrition.In(b)
+	accounts := []*nutrition.Account{kitchen.Of(b.Draft(r, nil))}
 	for _, v := range versions {
-		s.Columns = append(s.Columns, Column(nutrition.Of(b.Draft(r, v), b.Food), original))
+		accounts = append(accounts, kitchen.Of(b.Draft(r, v)))
+	}
+	nutrition.CommonBasis(accounts)
+	s.Columns = append(s.Columns, Column(accounts[0], nil))
+	for _, a := range accounts[1:] {
+		s.Columns = append(s.Columns, Column(a, accounts[0]))
 	}
 	return s
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"parewell/analysis/nutrition"
 	"parewell/recipes"
@@ -45,6 +46,7 @@ func (x *Bench) Swaps() SwapSheet {
 	for _, group := range ladders(all) {
 		x.addGroup(&s, group)
 	}
+	s.scaleBars()
 	if len(all) > 0 && len(s.Versions) > 0 {
 		for _, r := range append(x.totalRows(&s), x.sumRows(&s)...) {
 			s.add(r, nil, false)
@@ -57,10 +59,39 @@ func (s *SwapSheet) add(r Row, sw *recipes.Swap, inside bool) {
 	s.Rows, s.Swaps, s.Inside = append(s.Rows, r), append(s.Swaps, sw), append(s.Inside, inside)
 }
 
+// scaleBars makes the widest change of the table a full bar.
+func (s *SwapSheet) scaleBars() {
+	widest := 0.01
+	each := func(f func(*Cell)) {
+		for i := range s.Rows {
+			for k := s.Figures; k < s.Figures+len(SwapFigures); k++ {
+				if c := &s.Rows[i].Cells[k]; !math.IsNaN(c.Bar) {
+					f(c)
+				}
+			}
+		}
+	}
+	each(func(c *Cell) { widest = math.Max(widest, math.Abs(c.Bar)) })
+	each(func(c *Cell) { c.Bar /= widest })
+}
+
+// slippedBriefly names what a swap makes worse, for the line under its name.
+func slippedBriefly(slips []nutrition.Slip) string {
+	var out []string
+	for _, s := range slips {
+		by := words.Signed(s.Amount, words.Decimals(s.Nutrient.Unit())) + " " + s.Nutrient.Unit()
+		if !math.IsNaN(s.Percent) {
+			by = words.Percent(s.Percent)
+		}
+		out = append(out, words.Say("nutrient."+s.Nutrient.Key())+" "+by)
+	}
+	return strings.Join(out, ", ")
+}
+
 // savings shares a version's change out to its swaps, nil where that cannot be
 // done.
 func (x *Bench) savings(v *recipes.Version) *nutrition.Savings {
-	s, err := nutrition.SavingsOf(x.Recipe, v, x.book.On(v), x.book.Food)
+	s, err := x.Kitchen.SavingsOf(x.Recipe, v, x.book.On(v))
 	if err != nil {
 		return nil
 	}
@@ -112,14 +143,14 @@ func (x *Bench) ladderName(group []*recipes.Swap) string {
 
 func (x *Bench) swapRow(s *SwapSheet, sw *recipes.Swap) Row {
 	r := Row{Key: string(sw.ID), Label: Cell{Text: sw.Name, Bar: noBar(), Wrap: true, Editable: true}}
-	alone, err := nutrition.Alone(x.Recipe, sw, x.book.Food)
+	alone, err := x.Kitchen.Alone(x.Recipe, sw)
 	var slips []nutrition.Slip
 	if err == nil {
 		slips = nutrition.Slips(x.Original(), func(n food.Nutrient) nutrition.Change { return alone.Of(0, n) })
 	}
 	if len(slips) > 0 {
 		r.Label.Mark, r.Label.Tip = Look, words.Say("tip.slipped", Slipped(slips))
-		r.Label.Sub = words.Say("swaps.rises", Slipped(slips))
+		r.Label.Sub = words.Say("swaps.rises", slippedBriefly(slips))
 	}
 	for i, v := range s.Versions {
 		r.Cells = append(r.Cells, x.tickCell(s, i, v, sw, alone))
@@ -129,27 +160,22 @@ func (x *Bench) swapRow(s *SwapSheet, sw *recipes.Swap) Row {
 		if err != nil {
 			c.Tip = err.Error()
 		} else {
-			c = aloneCell(alone.Of(0, n), n, slips)
+			c = aloneCell(alone.Of(0, n), n)
 		}
 		r.Cells = append(r.Cells, c)
 	}
-	r.Cells = append(r.Cells, Cell{Text: x.touches(sw), Muted: true, Wrap: true, Bar: noBar()})
+	does := x.touches(sw)
+	r.Cells = append(r.Cells, Cell{Text: does, Muted: true, Tip: does, Bar: noBar()})
 	return r
 }
 
 // aloneCell says one figure of a swap alone on the original; the part of the
-// original's serving is its bar. A figure that got worse by a tenth or more
-// carries the mark of its own column too.
-func aloneCell(ch nutrition.Change, n food.Nutrient, slips []nutrition.Slip) Cell {
+// original's serving is its bar.
+func aloneCell(ch nutrition.Change, n food.Nutrient) Cell {
 	c := Cell{Number: true, Bar: noBar(), Tip: ChangeText(ch, n) + " " + n.Unit()}
 	c.Text = shortChange(ch, n)
 	if !math.IsNaN(ch.Percent) {
 		c.Bar = math.Max(-1, math.Min(1, ch.Percent/100))
-	}
-	for _, s := range slips {
-		if s.Nutrient == n {
-			c.Mark = Look
-		}
 	}
 	return c
 }

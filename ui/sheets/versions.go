@@ -39,6 +39,8 @@ type Bench struct {
 	Recipe   *recipes.Recipe
 	Versions []*recipes.Version // nil first: the original
 	Accounts []*nutrition.Account
+	Kitchen  nutrition.Kitchen
+	Weight   nutrition.CookedFrom // what all cooked weights rest on
 	book     *recipes.Book
 	changes  [][]*nutrition.Change // by column and nutrient, nil until asked for
 	slips    [][]nutrition.Slip    // by column; nil until asked for
@@ -46,10 +48,11 @@ type Bench struct {
 
 // NewBench reckons the original and every version of a recipe.
 func NewBench(b *recipes.Book, r *recipes.Recipe) *Bench {
-	x := &Bench{Recipe: r, book: b, Versions: append([]*recipes.Version{nil}, b.Versions(r.ID)...)}
+	x := &Bench{Recipe: r, book: b, Kitchen: nutrition.In(b), Versions: append([]*recipes.Version{nil}, b.Versions(r.ID)...)}
 	for _, v := range x.Versions {
-		x.Accounts = append(x.Accounts, nutrition.Of(b.Draft(r, v), b.Food))
+		x.Accounts = append(x.Accounts, x.Kitchen.Of(b.Draft(r, v)))
 	}
+	x.Weight = nutrition.CommonBasis(x.Accounts)
 	return x
 }
 
@@ -184,7 +187,8 @@ func (x *Bench) numberRow(n food.Nutrient, b Basis, widest float64) Row {
 	r.Label.Strong = n == food.EnergyKcal
 	for i := range x.Accounts {
 		f := x.figure(i, n, b)
-		c := Cell{Text: Amount(f, n), Number: true, Bar: noBar(), Strong: n == food.EnergyKcal}
+		c := Cell{Text: amountText(f, n), Number: true, Bar: noBar(), Strong: n == food.EnergyKcal}
+		c.Muted = c.Text == words.Unknown
 		if f.AtLeast {
 			c.Tip = words.Say("tip.at-least", lineNames(x.Accounts[i].Draft, f.Gaps))
 		}
@@ -197,6 +201,15 @@ func (x *Bench) numberRow(n food.Nutrient, b Basis, widest float64) Row {
 	return r
 }
 
+// amountText is Amount, but for "at least 0", which says no more than that
+// nothing is known.
+func amountText(f nutrition.Figure, n food.Nutrient) string {
+	if f.AtLeast && strings.Trim(words.Number(f.Amount, words.Decimals(n.Unit())), "0.,") == "" {
+		return words.Unknown
+	}
+	return Amount(f, n)
+}
+
 // leastBar is the change, in per cent, from which it has a bar and a colour: it
 // would be printed as 0 % below.
 const leastBar = 0.5
@@ -205,6 +218,9 @@ const leastBar = 0.5
 func (x *Bench) addChange(c *Cell, i int, n food.Nutrient, widest float64) {
 	if i == 0 {
 		return
+	}
+	if c.Text == words.Unknown {
+		return // a change of what is not known says nothing
 	}
 	ch := x.Change(i, n)
 	c.Sub = ChangeText(ch, n)
