@@ -37,15 +37,17 @@ func (w *Window) lineDetails(l *recipes.Line, v *recipes.Version) {
 		return
 	}
 	d := &lineDialog{w: w, line: l, rows: map[string]*parts.FormRow{}}
-	form := d.form()
+	form := d.form(facts)
 	figures := parts.NewMatrix()
-	figures.SetData(matrixOf(facts.Figures))
+	data := matrixOf(facts.Figures)
+	data.Columns[0].Min = 130
+	figures.SetData(data)
 	w.pin("line.figures", figures)
 	left := parts.Rows(parts.GapMedium, form, parts.NewSection(words.Say("line.weight")), factList(facts.Weights),
-		parts.NewSection(words.Say("line.food-row")), factList(facts.Food))
-	body := parts.Columns(20, []float32{1, 1.1}, parts.Scrolled(parts.Pad(0, 12, 0, 0, left)), parts.NewTableCard("", "", figures))
+		parts.NewSection(words.Say("foods.allergens")), parts.NewText(facts.Allergens))
+	body := parts.Columns(20, []float32{1, 1.28}, parts.Scrolled(parts.Pad(2, 12, 2, 2, left)), parts.NewTableCard("", "", figures))
 	parts.ShowDialog(w.win, parts.DialogOptions{
-		Title: facts.Title, First: d.grams, Width: 940, Height: 620,
+		Title: facts.Title, First: d.grams, Width: 1020, Height: 640,
 		Content: parts.Fill(parts.GapSmall, 1, parts.NewCaption(facts.Caption), body),
 		Confirm: words.Say("button.save"), Cancel: words.Say("button.cancel"), OnOK: d.save,
 	})
@@ -67,7 +69,7 @@ func muted(s string) *parts.Text {
 	return t
 }
 
-func (d *lineDialog) form() *parts.Form {
+func (d *lineDialog) form(facts sheets.LineFacts) *parts.Form {
 	l := d.line
 	if f := d.w.book().Food(l.Food); f != nil {
 		d.named = f.Name
@@ -82,9 +84,9 @@ func (d *lineDialog) form() *parts.Form {
 	}
 	d.state = parts.NewPicker(states, "s:"+string(l.State), "", nil)
 	form := parts.NewForm()
-	d.rows["food"] = form.Row(words.Say("original.food"), d.food, "", "")
-	d.rows["grams"] = form.Row(words.Say("original.grams"), d.grams, "g", "")
-	d.rows["eaten"] = form.Row(words.Say("original.eaten"), d.eaten, "%", "")
+	d.rows["food"] = form.Row(words.Say("original.food"), d.food, "", facts.Source)
+	d.rows["grams"] = form.Row(words.Say("original.grams"), d.grams, "g", facts.From)
+	d.rows["eaten"] = form.Row(words.Say("line.part-eaten"), d.eaten, "%", "")
 	form.Row(words.Say("line.state"), d.state, "", "")
 	form.Row("", d.asBought, "", "")
 	for name, o := range map[string]fyne.CanvasObject{"food": d.food, "grams": d.grams, "eaten": d.eaten, "as-bought": d.asBought, "state": d.state} {

@@ -30,11 +30,12 @@ type versionsPage struct {
 	toggle *parts.Button
 	flow   *fyne.Container // of the tools
 
-	options sheets.Options
-	bench   *sheets.Bench
-	book    *recipes.Book // the bench is of
-	keys    []string      // by row of the table
-	makeUp  func()        // brings the open "what makes it up" up to date
+	arranged arranged
+	options  sheets.Options
+	bench    *sheets.Bench
+	book     *recipes.Book // the bench is of
+	keys     []string      // by row of the table
+	makeUp   func()        // brings the open "what makes it up" up to date
 }
 
 func newVersionsPage(w *Window) page { return &versionsPage{w: w} }
@@ -48,15 +49,18 @@ func (w *Window) versions() *versionsPage {
 
 func (p *versionsPage) build() fyne.CanvasObject {
 	p.banner = parts.Rows(0)
+	tools := p.tools()
 	p.table = p.newTable()
 	p.card = parts.NewTableCard("", "", p.table)
 	p.detail = newDetailPanel(func() { p.activate(p.table.Selected()) })
 	p.w.pin("versions.detail", p.detail.act)
 	p.chart = newChartCard(p.w)
 	p.empty = p.emptyState()
+	p.arranged = arranged{versions: true, chart: true}
+	p.empty.Hide()
 	p.area = container.New(&versionsLayout{p: p}, p.card, p.detail.view, p.chart.view, p.empty)
 	p.warm()
-	return parts.Fill(parts.GapMedium, 2, p.banner, p.tools(), p.area)
+	return parts.Fill(parts.GapMedium, 2, p.banner, tools, p.area)
 }
 
 // warm reads the table of foods beside the window, so that the first completion
@@ -150,23 +154,26 @@ func (p *versionsPage) showTable() {
 	p.showDetail()
 }
 
-// arrange shows chart, details and empty state as there are versions or not.
+// arrange shows the empty state until there is a version, and the chart as the
+// cook wants it; the layout sees to the rest.
 func (p *versionsPage) arrange() {
 	some := len(p.bench.Versions) > 1
-	on := some && p.chartWanted()
-	if p.chart.view.Visible() != on || p.empty.Visible() == some {
-		visible(p.chart.view, on)
-		visible(p.empty, !some)
-		p.area.Refresh()
-	}
-	visible(p.toggle, some)
 	key := "versions.show-chart"
 	if p.chartWanted() {
 		key = "versions.hide-chart"
 	}
-	p.toggle.SetText(words.Say(key))
-	p.flow.Refresh()
+	if now := (arranged{some, p.chartWanted()}); now != p.arranged {
+		p.arranged = now
+		visible(p.empty, !some)
+		visible(p.toggle, some)
+		p.toggle.SetText(words.Say(key))
+		p.flow.Refresh()
+		p.area.Refresh()
+	}
 }
+
+// arranged is what the page was last laid out for.
+type arranged struct{ versions, chart bool }
 
 // warn says how many ingredients may still move the numbers.
 func (p *versionsPage) warn(doubts int) {

@@ -11,27 +11,29 @@ import (
 // detailPanel says in words what the chosen field holds, with a button to what
 // lies behind it.
 type detailPanel struct {
-	title *parts.Text
-	text  *parts.Text
-	act   *parts.Button
-	view  *parts.Panel
+	title  *parts.Text
+	text   *parts.Text
+	act    *parts.Button
+	inside *fyne.Container
+	view   *parts.Panel
 }
 
 func newDetailPanel(act func()) *detailPanel {
 	d := &detailPanel{title: parts.NewBold(""), text: parts.NewText(""), act: parts.NewButton(parts.Quiet, "info", "", act)}
 	d.text.SetRole(parts.RoleMuted)
 	d.title.OneLine = true
-	d.view = parts.NewPanel(parts.GapSmall, container.New(&detailLayout{}, d.title, parts.Scrolled(d.text), d.act))
+	d.inside = container.New(&detailLayout{}, d.title, parts.Scrolled(d.text), d.act)
+	d.view = parts.NewPanel(parts.GapSmall, d.inside)
 	return d
 }
 
 func (d *detailPanel) set(x sheets.Detail) {
 	d.title.SetText(x.Title)
 	d.text.SetText(x.Text)
-	d.act.SetText(x.Act)
-	if d.act.Visible() != (x.Act != "") {
+	if d.act.Text() != x.Act {
+		d.act.SetText(x.Act)
 		visible(d.act, x.Act != "")
-		d.view.Refresh()
+		d.inside.Refresh()
 	}
 }
 

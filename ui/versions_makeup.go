@@ -47,7 +47,7 @@ func (p *versionsPage) openMakeUp(n food.Nutrient, i int) {
 	done := func() { p.makeUp = nil }
 	parts.ShowDialog(p.w.win, parts.DialogOptions{
 		Title: words.Say("makeup.title"), First: fyne.Focusable(list), Width: 640, Height: 560,
-		Content: parts.Fill(parts.GapSmall, 2, title, notes, parts.Scrolled(list)),
+		Content: parts.Fill(parts.GapSmall, 2, title, notes, parts.Scrolled(parts.Pad(2, 12, 2, 2, list))),
 		Confirm: words.Say("makeup.open"), Cancel: words.Say("button.close"),
 		OnOK: func() bool { open(); return false }, OnClosed: done,
 	})

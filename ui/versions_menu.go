@@ -120,7 +120,7 @@ func (w *Window) versionDialog(id recipes.ID) {
 	w.pin("version.servings", servings)
 	w.pin("version.note", note)
 	d = parts.ShowDialog(w.win, parts.DialogOptions{
-		Title: words.Say("menu.version", v.Letter), Content: parts.Rows(parts.GapMedium, form, more), First: name,
+		Title: words.Say("version.title", v.Letter), Content: parts.Rows(parts.GapMedium, form, more), First: name,
 		Confirm: words.Say("button.save"), Cancel: words.Say("button.cancel"), Width: 560,
 		OnOK: func() bool {
 			n, ok := servingsTyped(servings.Text)

@@ -1,117 +1,80 @@
 package ui
 
 import (
-	"image/png"
-	"os"
-	"path/filepath"
 	"testing"
-	"time"
 
 	"fyne.io/fyne/v2"
-	"fyne.io/fyne/v2/test"
 
-	"parewell/recipes"
-	"parewell/ui/desk"
-	"parewell/ui/parts"
+	"parewell/ui/sheets"
 )
 
-// kitchenWindow is the window on the demo, with what the desk posts run by the
-// test.
-type kitchenWindow struct {
-	*Window
-	t     testing.TB
-	posts chan func()
-	dir   string
-}
-
-func openKitchen(t testing.TB, dark bool, size fyne.Size) *kitchenWindow {
-	t.Helper()
-	a := test.NewTempApp(t)
-	t.Cleanup(parts.UseTiming(parts.InstantTiming(time.Date(2026, 3, 4, 10, 0, 0, 0, time.UTC))))
-	k := &kitchenWindow{t: t, posts: make(chan func(), 1000), dir: t.TempDir()}
-	d := desk.New(desk.Options{Post: func(f func()) { k.posts <- f }, Starter: desk.StarterFoods, StateDir: k.dir})
-	opened := false
-	d.OpenDemo(func(err error) {
-		if err != nil {
-			t.Error(err)
-		}
-		opened = true
-	})
-	k.until("the workbook is open", func() bool { return opened })
-	k.Window = Open(a, d)
-	k.setTheme(dark, 1)
-	k.win.Resize(size)
-	k.settle()
-	return k
-}
-
-// until runs what the desk posts until a condition holds.
-func (k *kitchenWindow) until(what string, cond func() bool) {
-	k.t.Helper()
-	late := time.After(20 * time.Second)
-	for !cond() {
-		select {
-		case f := <-k.posts:
-			f()
-		case <-late:
-			k.t.Fatalf("never: %s", what)
-		}
-	}
-}
-
-// settle runs what the desk posts until nothing is pending.
-func (k *kitchenWindow) settle() {
-	k.t.Helper()
-	for {
-		select {
-		case f := <-k.posts:
-			f()
-		case <-time.After(30 * time.Millisecond):
-			if k.desk.View().Pending == 0 {
-				return
-			}
-		}
-	}
-}
-
-// openRecipe opens the recipe whose title starts so, at its versions.
-func (k *kitchenWindow) openRecipe(n int, tab string) *recipes.Recipe {
-	k.t.Helper()
-	r := k.book().Recipes()[n]
-	k.goTo(place{page: pageRecipe, recipe: r.ID, tab: tab})
-	k.settle()
-	return r
-}
-
-// picture writes what the window shows to the folder PAREWELL_LOOK names.
-func (k *kitchenWindow) picture(name string) {
-	k.t.Helper()
-	dir := os.Getenv("PAREWELL_LOOK")
-	if dir == "" {
-		return
-	}
-	img := k.win.Canvas().Capture()
-	f, err := os.Create(filepath.Join(dir, name+".png"))
-	if err != nil {
-		k.t.Fatal(err)
-	}
-	defer f.Close()
-	if err := png.Encode(f, img); err != nil {
-		k.t.Fatal(err)
-	}
-}
-
+// TestLook opens the page at the sizes it must look right at; with PAREWELL_LOOK
+// it leaves pictures there.
 func TestLook(t *testing.T) {
 	for _, c := range []struct {
-		name string
-		dark bool
-		size fyne.Size
+		name   string
+		dark   bool
+		factor float32
+		size   fyne.Size
+		recipe int
+		before func(p *versionsPage)
 	}{
-		{"light-1280", false, fyne.NewSize(1280, 800)},
-		{"dark-1920", true, fyne.NewSize(1920, 1080)},
+		{"light-1280", false, 1, fyne.NewSize(1280, 800), 0, nil},
+		{"dark-1280", true, 1, fyne.NewSize(1280, 800), 2, func(p *versionsPage) { p.chart.kind.SetKey(chartShare); p.chart.draw() }},
+		{"light-1920", false, 1, fyne.NewSize(1920, 1080), 1, func(p *versionsPage) {
+			p.options.All, p.options.AllSteps = true, true
+			p.showTable()
+			p.table.Select(p.rowOf(sheets.AddLineKey), 2)
+		}},
+		{"dark-1920", true, 1, fyne.NewSize(1920, 1080), 0, nil},
+		{"light-900", false, 1, fyne.NewSize(900, 700), 0, nil},
+		{"light-large-text", false, 1.6, fyne.NewSize(1280, 800), 0, nil},
+		{"light-small-text", false, 0.9, fyne.NewSize(1280, 800), 0, func(p *versionsPage) { p.toggleChart() }},
 	} {
 		k := openKitchen(t, c.dark, c.size)
-		k.openRecipe(0, tabVersions)
-		k.picture(c.name + "-gratin")
+		k.setTheme(c.dark, c.factor)
+		k.openRecipe(c.recipe, tabVersions)
+		p := k.versions()
+		if c.before != nil {
+			c.before(p)
+		}
+		if s := p.card.Size(); s.Width < 400 || s.Height < 100 {
+			t.Errorf("%s: the table is %v", c.name, s)
+		}
+		k.picture(c.name)
+	}
+}
+
+func (p *versionsPage) rowOf(key string) int {
+	for r, have := range p.keys {
+		if have == key {
+			return r
+		}
+	}
+	return -1
+}
+
+// BenchmarkShowAfterEdit is the page brought in line with a Book that has
+// changed: the bench reckoned, the table laid out and drawn.
+func BenchmarkShowAfterEdit(b *testing.B) {
+	k := openKitchen(b, false, fyne.NewSize(1280, 800))
+	k.openRecipe(0, tabVersions)
+	p := k.versions()
+	for b.Loop() {
+		p.book = nil
+		p.show()
+	}
+}
+
+// BenchmarkBasis switches what the numbers are counted for.
+func BenchmarkBasis(b *testing.B) {
+	k := openKitchen(b, false, fyne.NewSize(1280, 800))
+	k.openRecipe(0, tabVersions)
+	p := k.versions()
+	keys := []string{"serving", "100g", "dish"}
+	n := 0
+	for b.Loop() {
+		n++
+		p.setBasis(keys[n%len(keys)])
 	}
 }

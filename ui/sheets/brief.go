@@ -128,8 +128,8 @@ func SaltHelp(text string) string {
 // OriginalHas says what a serving of the original has of a nutrient.
 func (x *Bench) OriginalHas(n food.Nutrient) string {
 	f := x.Original().PerServing(n)
-	if f.Nowhere {
-		return ""
+	if amountText(f, n) == words.Unknown {
+		return words.Say("brief.original.unknown")
 	}
 	return words.Say("brief.original", Amount(f, n), n.Unit())
 }

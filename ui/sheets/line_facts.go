@@ -10,11 +10,13 @@ import (
 
 // LineFacts is all that an ingredient's figures rest on, in one column.
 type LineFacts struct {
-	Title   string // "300 ml double cream"
-	Caption string // where a change would show
-	Weights []Fact // from the weight as written to the weight eaten
-	Food    []Fact // the row, its source and allergens
-	Figures Sheet  // per 100 g, this ingredient, per serving, share
+	Title     string // "300 ml double cream"
+	Caption   string // where a change would show
+	Source    string // the food's row: table, release, number
+	From      string // how the weight is known
+	Weights   []Fact // from the weight as written to the weight eaten
+	Allergens string
+	Figures   Sheet // per 100 g, this ingredient, per serving, share
 }
 
 // Fact is a name with what it is.
@@ -33,7 +35,10 @@ func (x *Bench) LineFacts(line recipes.ID, i int) (facts LineFacts, found bool) 
 	d := &x.Accounts[i].Draft.Lines[at]
 	f := LineFacts{Title: d.Line.Text, Caption: x.lineCaption(d, i)}
 	f.Weights = x.weightFacts(i, at)
-	f.Food = foodFacts(x.Accounts[i].Lines[at].Food)
+	f.Source, f.Allergens, f.From = words.Say("detail.no-food"), words.Say("allergens.unknown"), gramsTip(d.Line)
+	if row := x.Accounts[i].Lines[at].Food; row != nil {
+		f.Source, f.Allergens = foodTip(row), AllergenText(row.Allergens)
+	}
 	f.Figures = x.lineFigures(i, at)
 	return f, true
 }
@@ -52,7 +57,7 @@ func (x *Bench) lineCaption(d *recipes.DraftLine, i int) string {
 func (x *Bench) weightFacts(i, at int) []Fact {
 	d, la := &x.Accounts[i].Draft.Lines[at], &x.Accounts[i].Lines[at]
 	l := d.Line
-	out := []Fact{{words.Say("line.written"), gramsText(l, l.Grams)}, {words.Say("line.from"), gramsTip(l)}}
+	out := []Fact{{words.Say("line.written"), gramsText(l, l.Grams)}}
 	if d.Scale != 1 {
 		out = append(out, Fact{words.Say("line.scaled", x.ColumnName(i)), gramsText(l, la.Grams)})
 	}
@@ -61,7 +66,7 @@ func (x *Bench) weightFacts(i, at int) []Fact {
 		edible = words.Say("line.edible.share", words.Share(la.Food.EdiblePart()), gramsText(l, la.Edible))
 	}
 	out = append(out, Fact{words.Say("line.edible"), edible},
-		Fact{words.Say("original.eaten"), words.Share(d.PartEaten)},
+		Fact{words.Say("line.part-eaten"), words.Share(d.PartEaten)},
 		Fact{words.Say("line.eaten"), gramsText(l, la.Eaten)})
 	if d.State != "" {
 		out = append(out, Fact{words.Say("line.state"), words.Say("state." + string(d.State))})
@@ -70,17 +75,6 @@ func (x *Bench) weightFacts(i, at int) []Fact {
 		out = append(out, Fact{words.Say("original.status"), DoubtText(l)})
 	}
 	return out
-}
-
-func foodFacts(f *food.Food) []Fact {
-	if f == nil {
-		return []Fact{{words.Say("original.food"), words.Say("detail.no-food")}}
-	}
-	return []Fact{
-		{words.Say("original.food"), f.Name},
-		{words.Say("line.source"), foodTip(f)},
-		{words.Say("foods.allergens"), AllergenText(f.Allergens)},
-	}
 }
 
 // lineFigures lays out every nutrient: the row per 100 g, what this ingredient

@@ -42,8 +42,8 @@ func (x *Bench) Detail(key string, i int, b Basis) Detail {
 // figureTitle names a figure: "Energy in A, per serving: 541 kcal".
 func (x *Bench) figureTitle(n food.Nutrient, i int, b Basis) string {
 	f := x.figure(i, n, b)
-	value := Amount(f, n)
-	if !f.Nowhere {
+	value := amountText(f, n)
+	if value != words.Unknown {
 		value += " " + n.Unit()
 	}
 	return words.Say("detail.figure", Capital(words.Say("nutrient."+n.Key())), x.ColumnName(i), words.Say("versions.corner."+basisKey[b]), value)

@@ -1,0 +1,102 @@
+package ui
+
+import (
+	"image/png"
+	"os"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
+
+	"parewell/recipes"
+	"parewell/ui/desk"
+	"parewell/ui/parts"
+)
+
+// kitchenWindow is the window on the demo, with what the desk posts run by the
+// test.
+type kitchenWindow struct {
+	*Window
+	t     testing.TB
+	posts chan func()
+	dir   string
+}
+
+func openKitchen(t testing.TB, dark bool, size fyne.Size) *kitchenWindow {
+	t.Helper()
+	a := test.NewTempApp(t)
+	t.Cleanup(parts.UseTiming(parts.InstantTiming(time.Date(2026, 3, 4, 10, 0, 0, 0, time.UTC))))
+	k := &kitchenWindow{t: t, posts: make(chan func(), 1000), dir: t.TempDir()}
+	d := desk.New(desk.Options{Post: func(f func()) { k.posts <- f }, Starter: desk.StarterFoods, StateDir: k.dir})
+	opened := false
+	d.OpenDemo(func(err error) {
+		if err != nil {
+			t.Error(err)
+		}
+		opened = true
+	})
+	k.until("the workbook is open", func() bool { return opened })
+	k.Window = Open(a, d)
+	k.setTheme(dark, 1)
+	k.win.Resize(size)
+	k.settle()
+	return k
+}
+
+// until runs what the desk posts until a condition holds.
+func (k *kitchenWindow) until(what string, cond func() bool) {
+	k.t.Helper()
+	late := time.After(20 * time.Second)
+	for !cond() {
+		select {
+		case f := <-k.posts:
+			f()
+		case <-late:
+			k.t.Fatalf("never: %s", what)
+		}
+	}
+}
+
+// settle runs what the desk posts until nothing is pending.
+func (k *kitchenWindow) settle() {
+	k.t.Helper()
+	for {
+		select {
+		case f := <-k.posts:
+			f()
+		case <-time.After(30 * time.Millisecond):
+			if k.desk.View().Pending == 0 {
+				return
+			}
+		}
+	}
+}
+
+// openRecipe opens the recipe whose title starts so, at its versions.
+func (k *kitchenWindow) openRecipe(n int, tab string) *recipes.Recipe {
+	k.t.Helper()
+	r := k.book().Recipes()[n]
+	k.goTo(place{page: pageRecipe, recipe: r.ID, tab: tab})
+	k.settle()
+	return r
+}
+
+// picture writes what the window shows to the folder PAREWELL_LOOK names.
+func (k *kitchenWindow) picture(name string) {
+	k.t.Helper()
+	dir := os.Getenv("PAREWELL_LOOK")
+	if dir == "" {
+		return
+	}
+	img := k.win.Canvas().Capture()
+	f, err := os.Create(filepath.Join(dir, name+".png"))
+	if err != nil {
+		k.t.Fatal(err)
+	}
+	defer f.Close()
+	if err := png.Encode(f, img); err != nil {
+		k.t.Fatal(err)
+	}
+}
