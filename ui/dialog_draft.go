@@ -51,10 +51,12 @@ type draftRead struct {
 
 // pasteDraft opens the dialog for the recipe in sight.
 func (w *Window) pasteDraft() {
-	r := w.recipe()
-	if r == nil || w.view.ReadOnly != "" {
-		return
+	if r := w.recipe(); r != nil && w.view.ReadOnly == "" {
+		w.showDraft(r)
 	}
+}
+
+func (w *Window) showDraft(r *recipes.Recipe) *draftDialog {
 	d := &draftDialog{w: w, recipe: r}
 	size := w.win.Canvas().Size()
 	d.dialog = parts.ShowDialog(w.win, parts.DialogOptions{
@@ -63,6 +65,7 @@ func (w *Window) pasteDraft() {
 	})
 	d.show()
 	w.trace.places(w)
+	return d
 }
 
 func (d *draftDialog) content() fyne.CanvasObject {

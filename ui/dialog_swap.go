@@ -71,7 +71,7 @@ func (e *swapEditor) content() fyne.CanvasObject {
 	e.scroll = parts.Scrolled(parts.Pad(0, 12, 0, 0, parts.Rows(parts.GapSmall, e.list, parts.Line(0, more))))
 	form := parts.NewForm()
 	form.Row(words.Say("swap.name"), e.name, "", "")
-	foot := parts.Rows(4, parts.NewSection(words.Say("swap.alone")), e.effect, e.rises, e.wrong)
+	foot := parts.Rows(4, parts.NewSection(words.Say("swap.effect")), e.effect, e.rises, e.wrong)
 	e.relist()
 	return parts.Fill(parts.GapMedium, 1, form, e.scroll, foot)
 }

@@ -28,6 +28,7 @@ func newNotebookPage(w *Window) page { return &notebookPage{w: w} }
 func (p *notebookPage) build() fyne.CanvasObject {
 	p.table = parts.NewMatrix()
 	p.table.WholeRow, p.table.Stretch, p.table.Headless = true, true, true
+	p.fill(nil)
 	p.w.pin("notebook.table", p.table)
 	p.card = parts.NewTableCard("", "", p.table)
 	p.empty = parts.NewEmptyState(parts.ArtSheet, words.Say("notebook.empty"), words.Say("notebook.empty.sentence"))
@@ -60,6 +61,9 @@ func (p *notebookPage) fill(entries []recipes.HistoryEntry) {
 	d.Columns[1].Max, d.Columns[1].Text = 900, true
 	d.Columns[2].Text = false
 	p.table.SetData(d)
+	if p.card == nil {
+		return
+	}
 	visible(p.card, len(entries) > 0)
 	visible(p.empty, len(entries) == 0)
 	p.w.trace.say("notebook entries=%d", len(entries))

@@ -25,7 +25,8 @@ type swapCard struct {
 	strengths *parts.Button
 	join      *parts.Button
 	versions  *fyne.Container
-	table     *parts.Matrix
+	head      *fyne.Container
+	grid      *fyne.Container // its part in each version
 	notes     *fyne.Container // sentences, rebuilt when the swap changes
 	note      *parts.Entry
 	scroll    *container.Scroll
@@ -34,15 +35,13 @@ type swapCard struct {
 }
 
 func newSwapCard(p *swapsPage) *swapCard {
-	c := &swapCard{p: p, title: parts.NewSubheading(""), notes: parts.Rows(parts.GapSmall), versions: parts.Line(6)}
-	c.table = parts.NewMatrix()
-	c.table.Whole = true
+	c := &swapCard{p: p, title: parts.NewBold(""), notes: parts.Rows(parts.GapSmall), versions: parts.Line(6)}
+	c.grid = parts.Rows(4)
 	c.note = parts.NewTextArea("", words.Say("swap.note.hint"), 2, c.keepNote)
 	p.w.pin("swap.note", c.note)
-	c.scroll = parts.Scrolled(parts.Pad(0, 12, 0, 0, parts.Rows(parts.GapMedium, c.versions, parts.NewPanel(1, c.table), c.notes, c.note)))
-	c.table.Outer = c.scroll
-	head := parts.Stretch(parts.GapSmall, 0, c.title, c.actions())
-	c.view = parts.NewPanel(parts.GapMedium, parts.Fill(parts.GapSmall, 1, head, c.scroll))
+	c.scroll = parts.Scrolled(parts.Pad(0, 12, 4, 0, parts.Rows(parts.GapMedium, c.grid, c.notes, c.note)))
+	c.head = parts.Stretch(parts.GapSmall, 0, c.title, c.versions)
+	c.view = parts.NewPanel(parts.GapMedium, parts.Fill(4, 2, c.head, c.actions(), c.scroll))
 	return c
 }
 
@@ -78,7 +77,7 @@ func (c *swapCard) show(sw *recipes.Swap) {
 	c.swap = sw
 	d := c.p.bench.SwapDetail(sw, c.catalogue)
 	c.title.SetText(sw.Name)
-	c.table.SetData(matrixOf(d.Parts))
+	c.showParts(d.Parts)
 	c.showVersions(sw)
 	c.showSays(d)
 	c.note.Set(sw.Note)
@@ -107,13 +106,50 @@ func (c *swapCard) fetch() {
 // showVersions offers a box a version to tick the swap in.
 func (c *swapCard) showVersions(sw *recipes.Swap) {
 	c.versions.Objects = nil
+	if len(c.p.sheet.Versions) > 0 {
+		c.versions.Add(parts.NewCaption(words.Say("swap.on-in")))
+	}
 	for _, v := range c.p.sheet.Versions {
 		box := parts.NewCheck(v.Letter, v.Has(sw.ID), func(on bool) { c.p.tick(sw, v, on) })
 		c.p.w.pin("swap.in:"+v.Letter, box)
 		c.versions.Add(box)
 	}
 	visible(c.versions, len(c.versions.Objects) > 0)
-	c.versions.Refresh()
+	c.head.Refresh()
+}
+
+// showParts sets what the swap does alone beside its part in each version.
+func (c *swapCard) showParts(s sheets.Sheet) {
+	head := []fyne.CanvasObject{parts.NewCaption(s.Corner)}
+	for _, col := range s.Columns {
+		t := parts.NewCaption(words.Say("nutrient.with-unit", col.Title, col.Sub))
+		t.Align = fyne.TextAlignTrailing
+		head = append(head, t)
+	}
+	c.grid.Objects = []fyne.CanvasObject{partsRow(head), parts.NewRule()}
+	for _, r := range s.Rows {
+		row := []fyne.CanvasObject{parts.NewText(r.Label.Text)}
+		for _, cell := range r.Cells {
+			t := parts.NewText(cell.Text)
+			t.Align = fyne.TextAlignTrailing
+			if cell.Mark == sheets.Look {
+				t.Bold = true
+				t.SetText(words.Say("swap.part-other", cell.Text))
+			}
+			row = append(row, t)
+		}
+		c.grid.Add(partsRow(row))
+	}
+	c.grid.Refresh()
+}
+
+// partsRow is one row of that table: the name, then the figures.
+func partsRow(cells []fyne.CanvasObject) fyne.CanvasObject {
+	shares := []float32{1.8}
+	for range cells[1:] {
+		shares = append(shares, 1)
+	}
+	return parts.Columns(parts.GapSmall, shares, cells...)
 }
 
 // showSays writes the sentences about the swap.
@@ -123,16 +159,21 @@ func (c *swapCard) showSays(d sheets.SwapDetail) {
 		c.notes.Add(parts.NewCaption(words.Say("swap.differs")))
 	}
 	if d.Rises != "" {
-		c.notes.Add(parts.NewBanner(parts.ToneLook, words.Say("tip.slipped", d.Rises)))
+		c.notes.Add(lookLine(words.Say("tip.slipped", d.Rises)))
 	}
 	for _, s := range d.Cautions {
-		c.notes.Add(parts.NewBanner(parts.ToneLook, s))
+		c.notes.Add(lookLine(s))
 	}
 	c.notes.Add(passage(words.Say("swap.does"), strings.Join(d.Does, "\n")))
 	for _, f := range d.Says {
 		c.notes.Add(passage(f.Head, f.Text))
 	}
 	c.notes.Refresh()
+}
+
+// lookLine is a sentence worth a look, with its mark.
+func lookLine(text string) fyne.CanvasObject {
+	return parts.Stretch(6, 1, parts.NewIcon("look", parts.RoleLook, 16), parts.NewText(text))
 }
 
 // passage is a small heading with a text beside it.

@@ -42,7 +42,7 @@ type found struct {
 const newVersionKey = "new"
 
 func newIdeaCards(p *swapsPage) *ideaCards {
-	c := &ideaCards{p: p, title: parts.NewSubheading(""), list: parts.Rows(parts.GapMedium)}
+	c := &ideaCards{p: p, title: parts.NewBold(""), list: parts.Rows(parts.GapMedium)}
 	c.into = parts.NewPicker(nil, "", "", func(parts.Suggestion) { c.cards() })
 	c.intoIn = parts.Line(parts.GapSmall, parts.NewCaption(words.Say("ideas.into")), c.into)
 	p.w.pin("ideas.into", c.into)
@@ -160,10 +160,10 @@ func (c *ideaCards) card(card sheets.IdeaCard) fyne.CanvasObject {
 	}
 	rows := []fyne.CanvasObject{parts.Stretch(parts.GapSmall, 0, head...), figures}
 	if card.Rises != "" {
-		rows = append(rows, parts.NewBanner(parts.ToneLook, words.Say("tip.slipped", card.Rises)))
+		rows = append(rows, lookLine(words.Say("tip.slipped", card.Rises)))
 	}
 	for _, s := range card.Cautions {
-		rows = append(rows, parts.NewBanner(parts.ToneLook, s))
+		rows = append(rows, lookLine(s))
 	}
 	for _, f := range card.Says {
 		rows = append(rows, passage(f.Head, f.Text))

@@ -86,10 +86,10 @@ func (o *opEditor) lines() fyne.CanvasObject {
 	for _, l := range o.e.recipe.Lines {
 		items = append(items, parts.Suggestion{Key: string(l.ID), Text: sheets.LineName(l), Detail: sheets.LineWeight(l)})
 	}
-	return parts.NewPicker(items, string(o.draft.Line), words.Say("op.line.hint"), func(s parts.Suggestion) {
+	return parts.Sized(210, 0, parts.NewPicker(items, string(o.draft.Line), words.Say("op.line.hint"), func(s parts.Suggestion) {
 		o.draft.Line = recipes.ID(s.Key)
 		o.e.changed()
-	})
+	}))
 }
 
 func (o *opEditor) steps() fyne.CanvasObject {
@@ -97,13 +97,13 @@ func (o *opEditor) steps() fyne.CanvasObject {
 	for i, s := range o.e.recipe.Steps {
 		items = append(items, parts.Suggestion{Key: string(s.ID), Text: sheets.StepName(i, s)})
 	}
-	return parts.NewPicker(items, string(o.draft.Step), words.Say("op.step.hint"), func(s parts.Suggestion) {
+	return parts.Sized(400, 0, parts.NewPicker(items, string(o.draft.Step), words.Say("op.step.hint"), func(s parts.Suggestion) {
 		o.draft.Step = recipes.ID(s.Key)
 		if st := o.e.recipe.Step(o.draft.Step); o.draft.Do == sheets.StepReads && o.draft.Text == "" && st != nil {
 			o.draft.Text = st.Text
 		}
 		o.again()
-	})
+	}))
 }
 
 // value is the field of an amount or a share.

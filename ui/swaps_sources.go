@@ -26,7 +26,8 @@ type sourceList struct {
 }
 
 func newSourceList(p *swapsPage) *sourceList {
-	s := &sourceList{p: p, title: parts.NewSubheading(""), empty: parts.NewCaption(words.Say("sources.empty"))}
+	s := &sourceList{p: p, title: parts.NewBold(""), empty: parts.NewCaption(words.Say("sources.empty"))}
+	s.title.OneLine = true
 	s.list = parts.NewShareList(nil)
 	s.list.OnSelect = s.choose
 	s.list.OnPick = s.choose

@@ -45,15 +45,19 @@ func (p *swapsPage) typed(row, col int, text string) {
 	}
 }
 
+// nameLeast keeps a swap's name readable where versions are many: what it
+// changes is scrolled to.
+const nameLeast = 280
+
 // showTable puts the sheet into the table.
 func (p *swapsPage) showTable() {
 	d := matrixOf(p.sheet.Sheet)
-	d.Columns[0].Sub, d.Columns[0].Max = p.sheet.Under, 420
+	d.Columns[0].Sub, d.Columns[0].Min, d.Columns[0].Max = p.sheet.Under, nameLeast, 420
 	for i, v := range p.sheet.Versions {
 		d.Columns[1+i].Tip = v.Name
 	}
 	last := len(d.Columns) - 1
-	d.Columns[last].Min = 150
+	d.Columns[last].Min = 170
 	for i := range d.Rows {
 		p.dressRow(&d.Rows[i], i)
 	}

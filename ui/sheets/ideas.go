@@ -112,23 +112,11 @@ func takenFrom(s *recipes.Swap, f effects.Fitted) bool {
 
 func figureOf(ch nutrition.Change, n food.Nutrient) Figure {
 	f := Figure{Name: words.Say("nutrient." + n.Key())}
-	f.Text = words.Say("ideas.figure", ChangeText(ch, n), n.Unit())
-	if ch.Bound != nutrition.NotSure {
-		sign := words.Signed(ch.Amount, words.Decimals(n.Unit()))
-		f.Lighter = ch.Amount < 0 && differsFromNothing(sign)
-		f.Heavier = ch.Amount > 0 && differsFromNothing(sign)
+	f.Text = ChangeWithUnit(ch, n)
+	if ch.Bound != nutrition.NotSure && printsSome(words.Signed(ch.Amount, words.Decimals(n.Unit()))) {
+		f.Lighter, f.Heavier = ch.Amount < 0, ch.Amount > 0
 	}
 	return f
-}
-
-// differsFromNothing tells whether a printed figure is more than zero digits.
-func differsFromNothing(s string) bool {
-	for _, r := range s {
-		if r >= '1' && r <= '9' {
-			return true
-		}
-	}
-	return false
 }
 
 // EffectLine says in one line what a swap does to a serving of the original,

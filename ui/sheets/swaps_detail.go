@@ -119,12 +119,29 @@ func (x *Bench) partRow(v *recipes.Version, sw *recipes.Swap, e *effects.Effect)
 }
 
 func partCell(ch nutrition.Change, n food.Nutrient) Cell {
-	c := Cell{Text: ChangeText(ch, n), Number: true, Bar: noBar()}
-	if !math.IsNaN(ch.Percent) {
-		c.Bar = math.Max(-1, math.Min(1, ch.Percent/100))
-	}
-	return c
+	return Cell{Text: ChangeText(ch, n), Number: true, Bar: noBar()}
 }
+
+// ChangeWithUnit says a change for a sentence: "–143 kcal (–21 %)".
+func ChangeWithUnit(c nutrition.Change, n food.Nutrient) string {
+	if c.Bound == nutrition.NotSure {
+		return words.Say("change.unknown")
+	}
+	s := words.Signed(c.Amount, words.Decimals(n.Unit())) + " " + n.Unit()
+	if !math.IsNaN(c.Percent) && printsSome(s) {
+		s += " (" + words.Percent(c.Percent) + ")"
+	}
+	switch c.Bound {
+	case nutrition.AtLeast:
+		return words.Say("change.at-least", s)
+	case nutrition.AtMost:
+		return words.Say("change.at-most", s)
+	}
+	return s
+}
+
+// printsSome tells whether a printed figure is more than zeros.
+func printsSome(s string) bool { return strings.ContainsAny(s, "123456789") }
 
 // VersionName is a version's letter and name: "B, yogurt and oil".
 func VersionName(v *recipes.Version) string {
