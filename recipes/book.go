@@ -21,6 +21,7 @@ type Book struct {
 	tastings map[ID]*sitting
 	meals    map[ID]*Meal
 	settings map[string]*Setting
+	releases map[string]*Release
 }
 
 // dish is a recipe with its children, each in a small map of its own.
@@ -367,6 +368,8 @@ func (b *Book) get(k Kind, key string, parent ID) Entity {
 		e = orNil(b.meals[ID(key)])
 	case KindOfSetting:
 		e = orNil(b.settings[key])
+	case KindOfRelease:
+		e = orNil(b.releases[key])
 	}
 	return e
 }
@@ -388,6 +391,9 @@ func (b *Book) Entities() []Entity {
 	var out []Entity
 	for _, k := range sortedKeys(b.settings) {
 		out = append(out, b.settings[k])
+	}
+	for _, k := range sortedKeys(b.releases) {
+		out = append(out, b.releases[k])
 	}
 	for _, f := range b.Foods() {
 		out = append(out, b.foods[f.Ref])

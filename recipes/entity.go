@@ -25,6 +25,7 @@ const (
 	KindOfServing  Kind = "serving"
 	KindOfMeal     Kind = "meal"
 	KindOfSetting  Kind = "setting"
+	KindOfRelease  Kind = "release"
 )
 
 // Entity is one stored thing: a value of one of the kinds above, by pointer,
@@ -134,6 +135,8 @@ func blank(k Kind) Entity {
 		return &Meal{}
 	case KindOfSetting:
 		return &Setting{}
+	case KindOfRelease:
+		return &Release{}
 	}
 	return nil
 }

@@ -110,6 +110,9 @@ func (w *writing) put(e Entity) {
 	case *Setting:
 		b.settings = own(w, "settings", b.settings)
 		b.settings[x.Name] = x
+	case *Release:
+		b.releases = own(w, "releases", b.releases)
+		b.releases[x.Key()] = x
 	}
 }
 
@@ -163,6 +166,9 @@ func (w *writing) drop(e Entity) {
 	case *Setting:
 		b.settings = own(w, "settings", b.settings)
 		delete(b.settings, x.Name)
+	case *Release:
+		b.releases = own(w, "releases", b.releases)
+		delete(b.releases, x.Key())
 	}
 }
 

@@ -29,6 +29,15 @@ type candidate struct {
 // hold foods of a part of the name ("almond milk": milk, almonds), to choose
 // from but not to count with.
 func (t *Table) Match(name string) (best Hit, confident bool, others []Hit) {
+	best, confident, others = t.match(name)
+	if best.Food == nil && t.imported != nil {
+		return t.matchBeside(name, others)
+	}
+	return best, confident, others
+}
+
+// match is Match among the foods of the table itself.
+func (t *Table) match(name string) (best Hit, confident bool, others []Hit) {
 	words := t.x.ask(name)
 	if len(words) == 0 {
 		return Hit{}, false, nil

@@ -41,7 +41,19 @@ func (s *scratchPool) put(v *scratch) { s.p.Put(v) }
 // unfinished, plurals, British and American words and small slips are
 // forgiven. Best first, at most limit; none for an empty query or limit below 1.
 func (t *Table) Search(query string, limit int) []Hit {
-	if limit < 1 || len(t.foods) == 0 {
+	if limit < 1 {
+		return nil
+	}
+	hits := t.search(query, limit)
+	if t.imported != nil {
+		hits = t.searchBeside(hits, query, limit)
+	}
+	return hits
+}
+
+// search finds foods of the table itself.
+func (t *Table) search(query string, limit int) []Hit {
+	if len(t.foods) == 0 {
 		return nil
 	}
 	s := t.pool.get(len(t.x.names), len(t.foods))
@@ -198,7 +210,7 @@ func (t *Table) preferAsked(s *scratch, open bool) {
 	}
 	for _, at := range s.best {
 		f := t.foods[t.x.names[at].food]
-		if i := slices.Index(codes, f.Code); i >= 0 && f.Source == StarterSource {
+		if i := slices.Index(codes, f.Code); i >= 0 && f.Source == StarterSource && f.Release == StarterRelease {
 			s.names[at].sum = max(s.names[at].sum, 0) + 20 - 2*float32(i)
 		}
 	}

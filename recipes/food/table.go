@@ -20,6 +20,8 @@ type Table struct {
 	byRef map[Ref]*Food
 	x     *index
 	pool  scratchPool
+
+	imported *Table // searched after this one; nil for none
 }
 
 // NewTable indexes foods for searching. The slice is copied, the foods are
@@ -36,7 +38,12 @@ func NewTable(foods []*Food) *Table {
 }
 
 // Get returns the food of a reference, nil if the table does not hold it.
-func (t *Table) Get(r Ref) *Food { return t.byRef[r] }
+func (t *Table) Get(r Ref) *Food {
+	if f := t.byRef[r]; f != nil || t.imported == nil {
+		return f
+	}
+	return t.imported.Get(r)
+}
 
 // Named returns the food whose own name is the given one, whatever its capitals
 // and marks, else the first that has it as a name for the very same food; nil if
@@ -49,14 +56,34 @@ func (t *Table) Named(name string) *Food {
 	if at, ok := t.x.also[key]; ok {
 		return t.foods[at]
 	}
+	if t.imported != nil {
+		return t.imported.Named(name)
+	}
 	return nil
 }
 
 // Len returns the number of foods.
-func (t *Table) Len() int { return len(t.foods) }
+func (t *Table) Len() int {
+	if t.imported == nil {
+		return len(t.foods)
+	}
+	return len(t.Foods())
+}
 
-// Foods returns all foods in the order they were given. The slice is a copy.
-func (t *Table) Foods() []*Food { return append([]*Food(nil), t.foods...) }
+// Foods returns all foods in the order they were given, imported ones last. The
+// slice is a copy.
+func (t *Table) Foods() []*Food {
+	out := append([]*Food(nil), t.foods...)
+	if t.imported == nil {
+		return out
+	}
+	for _, f := range t.imported.foods {
+		if t.byRef[f.Ref] == nil {
+			out = append(out, f)
+		}
+	}
+	return out
+}
 
 // hit makes a Hit of a name with its score.
 func (t *Table) hit(n *name, score float64) Hit {

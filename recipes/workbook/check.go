@@ -42,7 +42,7 @@ func (k *checking) add(key string, args ...any) {
 }
 
 func (k *checking) all() error {
-	for _, step := range []func() error{k.file, k.links, k.bodies, k.derived, k.history, k.blocks} {
+	for _, step := range []func() error{k.file, k.links, k.bodies, k.derived, k.history, k.blocks, k.releases} {
 		err := step()
 		if code := resultCode(err); err != nil && (code == 0 || busy(err)) {
 			return err

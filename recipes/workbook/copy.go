@@ -68,7 +68,7 @@ func (f *File) copyBook(ctx context.Context, path string, cause error) error {
 		return errors.Join(cause, err)
 	}
 	built, err := build(path, f.opts, func(ctx context.Context, c *sqlx.Conn) error {
-		return putAll(ctx, c, book.Entities())
+		return putAll(ctx, c, withBlocks(book.Entities(), nil))
 	})
 	if err != nil {
 		return errors.Join(cause, err)
@@ -93,7 +93,7 @@ func (f *File) rename(ctx context.Context, path string) error {
 // notebook starts empty.
 func SaveBook(path string, b *recipes.Book, o Options) error {
 	f, err := createWith(path, o, func(ctx context.Context, c *sqlx.Conn) error {
-		return putAll(ctx, c, b.Entities())
+		return putAll(ctx, c, withBlocks(b.Entities(), nil))
 	})
 	if err != nil {
 		return err

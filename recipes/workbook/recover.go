@@ -60,7 +60,7 @@ func Recover(ctx context.Context, bad, to string, o Options) (Recovered, error) 
 	if err != nil || len(s.entities)+len(s.notebook) == 0 {
 		return out, say(err, bad, "workbook.recover.nothing")
 	}
-	entities, mended := coherent(s.entities)
+	entities, mended := coherent(withBlocks(s.entities, s.blocks))
 	out.Mended = mended
 	f, err := createWith(to, o, func(ctx context.Context, c *sqlx.Conn) error {
 		out.Blocks, out.Labels = len(s.blocks), len(s.notebook)

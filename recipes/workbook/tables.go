@@ -18,6 +18,7 @@ type table struct {
 // tables are all kinds, those that others link to first.
 var tables = []table{
 	{recipes.KindOfSetting, "name"},
+	{recipes.KindOfRelease, "ref"},
 	{recipes.KindOfFood, "ref"},
 	{recipes.KindOfChoice, "name"},
 	{recipes.KindOfPanelist, "id"},

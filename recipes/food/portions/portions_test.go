@@ -58,7 +58,6 @@ func TestAmount(t *testing.T) {
 	}
 }
 
-
 // FuzzParse holds that whatever a table says is read without failing, the same
 // each time, and that a measure it gives has a unit and a sensible count.
 func FuzzParse(f *testing.F) {
