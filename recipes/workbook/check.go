@@ -87,7 +87,11 @@ func (k *checking) links() error {
 // bodies reads every entity and asks of the Book what every edit is asked.
 func (k *checking) bodies() error {
 	var entities []recipes.Entity
-	for _, t := range tables {
+	have, err := tablesOf(k.ctx, k.conn)
+	if err != nil {
+		return err
+	}
+	for _, t := range have {
 		var rows []struct{ Key, Body string }
 		if err := k.conn.SelectContext(k.ctx, &rows, fmt.Sprintf("SELECT %s AS key, body FROM %s", t.key, t.kind)); err != nil {
 			return err

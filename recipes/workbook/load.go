@@ -82,7 +82,11 @@ func readEntities(ctx context.Context, c *sqlx.Conn) ([]recipes.Entity, error) {
 // readStacks hands every row of every table to work, in stacks.
 func readStacks(ctx context.Context, c *sqlx.Conn, work chan<- *stack) ([]*stack, error) {
 	var stacks []*stack
-	for _, t := range tables {
+	have, err := tablesOf(ctx, c)
+	if err != nil {
+		return nil, err
+	}
+	for _, t := range have {
 		rows, err := c.QueryxContext(ctx, "SELECT body FROM "+string(t.kind))
 		if err != nil {
 			return nil, err

@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 
 	"github.com/jmoiron/sqlx"
 
@@ -148,7 +149,11 @@ func salvageFrom(ctx context.Context, path string) (*salvage, error) {
 	defer db.Close()
 	defer conn.Close()
 	s := &salvage{seen: map[recipes.Kind]int{}}
-	for _, t := range tables {
+	have, err := tablesOf(ctx, conn)
+	if err != nil {
+		have = slices.DeleteFunc(slices.Clone(tables), func(t table) bool { return t.made != "" })
+	}
+	for _, t := range have {
 		s.table(ctx, conn, t)
 	}
 	s.readBlocks(ctx, conn)

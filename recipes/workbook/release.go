@@ -5,6 +5,7 @@ import (
 	"compress/gzip"
 	"context"
 	"crypto/sha256"
+	_ "embed" // the statement that makes the table
 	"encoding/csv"
 	"encoding/hex"
 	"errors"
@@ -19,6 +20,9 @@ import (
 	"parewell/recipes/food"
 	"parewell/recipes/problem"
 )
+
+//go:embed schema_release.sql
+var releaseSchema string
 
 // tableKind is the Kind of a block that holds the foods of a release: CSV with a
 // header line, compressed with gzip, so that any program can read it.
@@ -322,8 +326,12 @@ func withBlocks(entities []recipes.Entity, blocks []Block) []recipes.Entity {
 
 // releases finds imported tables whose foods are not in the file.
 func (k *checking) releases() error {
+	have, err := tablesOf(k.ctx, k.conn)
+	if err != nil || !slices.Contains(have, tableOf(recipes.KindOfRelease)) {
+		return err
+	}
 	var lost []string
-	err := k.conn.SelectContext(k.ctx, &lost, "SELECT name FROM release WHERE block NOT IN (SELECT hash FROM block)")
+	err = k.conn.SelectContext(k.ctx, &lost, "SELECT name FROM release WHERE block NOT IN (SELECT hash FROM block)")
 	for _, name := range lost {
 		k.add("workbook.check.table", name)
 	}

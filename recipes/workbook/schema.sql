@@ -18,14 +18,6 @@ CREATE TABLE setting (
   value TEXT NOT NULL GENERATED ALWAYS AS (body ->> '$.value') STORED
 ) STRICT;
 
-CREATE TABLE release ( -- published tables that were imported; their foods are in the block
-  ref   TEXT PRIMARY KEY NOT NULL, -- source/release
-  body  TEXT NOT NULL CHECK (json_valid(body) AND ref = (body ->> '$.source') || '/' || (body ->> '$.release')),
-  name  TEXT NOT NULL GENERATED ALWAYS AS (body ->> '$.name') STORED,
-  foods INTEGER NOT NULL GENERATED ALWAYS AS (body ->> '$.foods') STORED,
-  block TEXT NOT NULL GENERATED ALWAYS AS (body ->> '$.block') STORED
-) STRICT;
-
 CREATE TABLE food (
   ref     TEXT PRIMARY KEY NOT NULL, -- source/release/code
   body    TEXT NOT NULL CHECK (json_valid(body) AND
