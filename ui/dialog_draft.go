@@ -73,7 +73,7 @@ func (d *draftDialog) content() fyne.CanvasObject {
 	d.text.OnChanged = func(string) { d.later() }
 	d.w.pin("draft.text", d.text)
 	left := parts.Fill(parts.GapSmall, 1, parts.NewCaption(words.Say("draft.caption", d.recipe.Title)), d.text)
-	return parts.Columns(parts.GapLarge, []float32{2, 3}, left, d.findings())
+	return parts.Columns(parts.GapLarge, []float32{1, 2}, left, d.findings())
 }
 
 // findings is the right half: the differences and what they come to.
@@ -237,13 +237,8 @@ func (d *draftDialog) accept() bool {
 	if len(taken) == 0 && d.servings() == 0 {
 		return false
 	}
-	id := d.w.newID()
-	verbs := []recipes.Verb{recipes.AcceptDraft(d.recipe.ID, id, d.name.Text, taken, d.got.foods)}
-	if n := d.servings(); n > 0 {
-		verbs = append(verbs, recipes.ServeVersion(d.recipe.ID, id, n))
-	}
 	recipe := d.recipe.ID
-	d.w.do(recipes.All(words.P("did.accept-draft", d.recipe.Title), recipe, verbs...), func(ok bool) {
+	d.w.do(sheets.TakeDraft(d.recipe, d.w.newID(), d.name.Text, taken, d.got.foods, d.servings()), func(ok bool) {
 		if ok {
 			d.w.goTo(place{page: pageRecipe, recipe: recipe, tab: tabVersions})
 		}

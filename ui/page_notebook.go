@@ -27,7 +27,7 @@ func newNotebookPage(w *Window) page { return &notebookPage{w: w} }
 
 func (p *notebookPage) build() fyne.CanvasObject {
 	p.table = parts.NewMatrix()
-	p.table.WholeRow, p.table.Stretch, p.table.Headless = true, true, true
+	p.table.WholeRow, p.table.Stretch = true, true
 	p.fill(nil)
 	p.w.pin("notebook.table", p.table)
 	p.card = parts.NewTableCard("", "", p.table)
@@ -57,7 +57,7 @@ func (p *notebookPage) show() {
 
 func (p *notebookPage) fill(entries []recipes.HistoryEntry) {
 	d := matrixOf(sheets.Notebook(entries, time.Local))
-	d.Columns[0].Min, d.Columns[0].Max, d.Columns[0].Text = 72, 90, false
+	d.Columns[0].Min, d.Columns[0].Max, d.Columns[0].Text = 130, 150, false
 	d.Columns[1].Max, d.Columns[1].Text = 900, true
 	d.Columns[2].Text = false
 	p.table.SetData(d)

@@ -25,7 +25,7 @@ type swapCard struct {
 	strengths *parts.Button
 	join      *parts.Button
 	versions  *fyne.Container
-	head      *fyne.Container
+	body      *fyne.Container
 	grid      *fyne.Container // its part in each version
 	notes     *fyne.Container // sentences, rebuilt when the swap changes
 	note      *parts.Entry
@@ -40,8 +40,9 @@ func newSwapCard(p *swapsPage) *swapCard {
 	c.note = parts.NewTextArea("", words.Say("swap.note.hint"), 2, c.keepNote)
 	p.w.pin("swap.note", c.note)
 	c.scroll = parts.Scrolled(parts.Pad(0, 12, 4, 0, parts.Rows(parts.GapMedium, c.grid, c.notes, c.note)))
-	c.head = parts.Stretch(parts.GapSmall, 0, c.title, c.versions)
-	c.view = parts.NewPanel(parts.GapMedium, parts.Fill(4, 2, c.head, c.actions(), c.scroll))
+	head := parts.Stretch(parts.GapSmall, 0, c.title, c.versions)
+	c.body = parts.Fill(4, 2, head, c.actions(), c.scroll)
+	c.view = parts.NewPanel(parts.GapMedium, c.body)
 	return c
 }
 
@@ -86,7 +87,7 @@ func (c *swapCard) show(sw *recipes.Swap) {
 	if other {
 		c.scroll.ScrollToTop()
 	}
-	c.scroll.Refresh()
+	c.body.Refresh() // a longer name or more versions move what stands beside them
 }
 
 func (c *swapCard) fetch() {
@@ -115,7 +116,6 @@ func (c *swapCard) showVersions(sw *recipes.Swap) {
 		c.versions.Add(box)
 	}
 	visible(c.versions, len(c.versions.Objects) > 0)
-	c.head.Refresh()
 }
 
 // showParts sets what the swap does alone beside its part in each version.
@@ -140,7 +140,6 @@ func (c *swapCard) showParts(s sheets.Sheet) {
 		}
 		c.grid.Add(partsRow(row))
 	}
-	c.grid.Refresh()
 }
 
 // partsRow is one row of that table: the name, then the figures.
@@ -168,7 +167,6 @@ func (c *swapCard) showSays(d sheets.SwapDetail) {
 	for _, f := range d.Says {
 		c.notes.Add(passage(f.Head, f.Text))
 	}
-	c.notes.Refresh()
 }
 
 // lookLine is a sentence worth a look, with its mark.

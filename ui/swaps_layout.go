@@ -28,7 +28,7 @@ const (
 	lowerLeast  = 225
 	sourceTall  = 240 // where the three stand under one another
 	cardTall    = 340
-	narrowSwaps = 740
+	narrowSwaps = 900
 )
 
 // swapsView scrolls the page where it is taller than the window.

@@ -77,6 +77,7 @@ func DraftOf(r *recipes.Recipe, foods nutrition.Foods, all []Proposal, servings 
 	for i := range all {
 		s.Rows = append(s.Rows, proposalRow(r, foods, &all[i]))
 	}
+	scaleBars(s.Rows, 1, len(draftFigures))
 	before := nutrition.Of(recipes.Compose(r, nil, nil), foods)
 	after := nutrition.Of(recipes.Compose(r, &recipes.Version{Servings: servings}, TakenOf(all)), foods)
 	change := func(n food.Nutrient) nutrition.Change { return nutrition.Compare(before, after, n) }
@@ -143,6 +144,47 @@ func DraftNotes(d *reading.Draft, all []Proposal, more int) []string {
 		if doubt := swapDoubts(all[i].Swap); doubt != "" {
 			out = append(out, doubt)
 		}
+	}
+	return out
+}
+
+// TakeDraft adds the swaps of a draft and a version with all of them on, which
+// serves another number where servings is above 0. It is one change with one
+// edit a thing, so that one undo takes all of it back.
+func TakeDraft(r *recipes.Recipe, version recipes.ID, name string, taken []*recipes.Swap, foods []*food.Food, servings float64) recipes.Verb {
+	verbs := []recipes.Verb{recipes.AcceptDraft(r.ID, version, name, taken, foods)}
+	if servings > 0 {
+		verbs = append(verbs, recipes.ServeVersion(r.ID, version, servings))
+	}
+	all := recipes.All(words.P("did.accept-draft", r.Title), r.ID, verbs...)
+	return func(b *recipes.Book) (recipes.Change, error) {
+		c, err := all(b)
+		c.Edits = oneEach(c.Edits)
+		return c, err
+	}
+}
+
+// oneEach joins the edits of one thing: as it was before the first, as it is
+// after the last.
+func oneEach(edits []recipes.Edit) []recipes.Edit {
+	type thing struct {
+		kind recipes.Kind
+		key  string
+	}
+	at := map[thing]int{}
+	var out []recipes.Edit
+	for _, e := range edits {
+		x := e.After
+		if x == nil {
+			x = e.Before
+		}
+		k := thing{x.Kind(), x.Key()}
+		if i, known := at[k]; known {
+			out[i].After = e.After
+			continue
+		}
+		at[k] = len(out)
+		out = append(out, e)
 	}
 	return out
 }

@@ -46,7 +46,7 @@ func (x *Bench) Swaps() SwapSheet {
 	for _, group := range ladders(all) {
 		x.addGroup(&s, group)
 	}
-	s.scaleBars()
+	scaleBars(s.Rows, s.Figures, len(SwapFigures))
 	if len(all) > 0 && len(s.Versions) > 0 {
 		for _, r := range append(x.totalRows(&s), x.sumRows(&s)...) {
 			s.add(r, nil, false)
@@ -59,13 +59,13 @@ func (s *SwapSheet) add(r Row, sw *recipes.Swap, inside bool) {
 	s.Rows, s.Swaps, s.Inside = append(s.Rows, r), append(s.Swaps, sw), append(s.Inside, inside)
 }
 
-// scaleBars makes the widest change of the table a full bar.
-func (s *SwapSheet) scaleBars() {
+// scaleBars makes the widest change in some columns a full bar.
+func scaleBars(rows []Row, from, columns int) {
 	widest := 0.01
 	each := func(f func(*Cell)) {
-		for i := range s.Rows {
-			for k := s.Figures; k < s.Figures+len(SwapFigures); k++ {
-				if c := &s.Rows[i].Cells[k]; !math.IsNaN(c.Bar) {
+		for i := range rows {
+			for k := from; k < from+columns && k < len(rows[i].Cells); k++ {
+				if c := &rows[i].Cells[k]; !math.IsNaN(c.Bar) {
 					f(c)
 				}
 			}
