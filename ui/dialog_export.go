@@ -8,6 +8,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"parewell/analysis/sheet"
 	"parewell/charts"
 	"parewell/recipes/exchange"
 	"parewell/recipes/reading"
@@ -150,8 +151,8 @@ func (d *exportDialog) files(width float64) ([]desk.ExportFile, error) {
 		out = append(out, desk.ExportFile{Name: c.name + ".txt", Write: func(w io.Writer) error { _, err := fmt.Fprintln(w, fig.Alt()); return err }})
 	}
 	if d.table.On() {
-		sheet := d.bench.Exchange()
-		out = append(out, desk.ExportFile{Name: words.Say("export.name.table", name) + ".csv", Write: func(w io.Writer) error { return exchange.WriteCSV(w, sheet) }})
+		side := sheet.Of(d.w.book(), d.bench.Recipe)
+		out = append(out, desk.ExportFile{Name: words.Say("export.name.table", name) + ".csv", Write: func(w io.Writer) error { return exchange.WriteCSV(w, side) }})
 	}
 	return out, nil
 }

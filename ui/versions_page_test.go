@@ -174,10 +174,17 @@ func TestFieldsOfSeveralThings(t *testing.T) {
 	if got := k.cell(cream, "A").Text; !strings.HasPrefix(got, "120 g + ") {
 		t.Errorf("an amount alone cannot say of which: %q", got)
 	}
+	before := k.cell(cream, "A").Text
 	k.typeIn(cream, "A", "200 g whole milk")
 	if got := k.cell(cream, "A").Text; got != "200 g whole milk" {
 		t.Errorf("one for all: %q (%s)", got, k.status.Message())
 	}
+	k.undo()
+	k.settle()
+	if got := k.cell(cream, "A").Text; got != before {
+		t.Errorf("undone: %q, want %q (%s)", got, before, k.status.Message())
+	}
+	k.typeIn(cream, "A", "200 g whole milk")
 	k.typeIn(cream, "A", "=")
 	if got := k.cell(cream, "A").Text; got != "=" {
 		t.Errorf("back: %q", got)

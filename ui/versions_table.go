@@ -53,6 +53,7 @@ var lighterIsBetter = map[string]bool{
 func versionsData(x *sheets.Bench, s sheets.Sheet) parts.MatrixData {
 	d := matrixOf(s)
 	d.Columns[0].Max, d.Columns[0].Min = 340, 210
+	d.Columns[0].Sub = x.WeightNote()
 	for c := range d.Columns[1:] {
 		d.Columns[c+1].Tip = x.ColumnTip(c)
 	}

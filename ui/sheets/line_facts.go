@@ -3,6 +3,7 @@ package sheets
 import (
 	"math"
 
+	"parewell/analysis/nutrition"
 	"parewell/recipes"
 	"parewell/recipes/food"
 	"parewell/recipes/words"
@@ -35,7 +36,7 @@ func (x *Bench) LineFacts(line recipes.ID, i int) (facts LineFacts, found bool) 
 	d := &x.Accounts[i].Draft.Lines[at]
 	f := LineFacts{Title: d.Line.Text, Caption: x.lineCaption(d, i)}
 	f.Weights = x.weightFacts(i, at)
-	f.Source, f.Allergens, f.From = words.Say("detail.no-food"), words.Say("allergens.unknown"), gramsTip(d.Line)
+	f.Source, f.Allergens, f.From = x.source(d.Line), words.Say("allergens.unknown"), gramsTip(d.Line)
 	if row := x.Accounts[i].Lines[at].Food; row != nil {
 		f.Source, f.Allergens = foodTip(row), AllergenText(row.Allergens)
 	}
@@ -59,20 +60,59 @@ func (x *Bench) weightFacts(i, at int) []Fact {
 	l := d.Line
 	out := []Fact{{words.Say("line.written"), gramsText(l, l.Grams)}}
 	if d.Scale != 1 {
-		out = append(out, Fact{words.Say("line.scaled", x.ColumnName(i)), gramsText(l, la.Grams)})
+		out = append(out, Fact{words.Say("line.scaled", x.ColumnName(i)), weighedText(la, la.Grams)})
 	}
 	edible := words.Say("line.edible.already")
 	if l.AsBought && la.Food != nil {
-		edible = words.Say("line.edible.share", words.Share(la.Food.EdiblePart()), gramsText(l, la.Edible))
+		edible = words.Say("line.edible.share", words.Share(la.Food.EdiblePart()), weighedText(la, la.Edible))
 	}
 	out = append(out, Fact{words.Say("line.edible"), edible},
 		Fact{words.Say("line.part-eaten"), words.Share(d.PartEaten)},
-		Fact{words.Say("line.eaten"), gramsText(l, la.Eaten)})
+		Fact{words.Say("line.eaten"), weighedText(la, la.Eaten)})
 	if d.State != "" {
 		out = append(out, Fact{words.Say("line.state"), words.Say("state." + string(d.State))})
 	}
+	out = append(out, x.cookingFacts(i, at)...)
 	if l.Status() != recipes.StatusMatched {
 		out = append(out, Fact{words.Say("original.status"), DoubtText(l)})
+	}
+	return out
+}
+
+// weighedText is one of a line's weights, or a question mark.
+func weighedText(la *nutrition.LineAccount, grams float64) string {
+	if !la.Weighed {
+		return words.Unknown
+	}
+	return words.Grams(grams)
+}
+
+// cookingFacts say how the line is cooked, what its weight then is and what of
+// its nutrients stays; none when no way of cooking is stated.
+func (x *Bench) cookingFacts(i, at int) []Fact {
+	draft, la := x.Accounts[i].Draft, &x.Accounts[i].Lines[at]
+	d := &draft.Lines[at]
+	t := d.Technique
+	if t.Method == "" {
+		t = draft.Dish
+	}
+	if t.Method == "" || la.Food == nil {
+		return nil
+	}
+	how := t.Method
+	if t.Minutes > 0 {
+		how = words.Say("line.cooked.minutes", t.Method, words.Trim(t.Minutes, 0))
+	}
+	out := []Fact{{words.Say("line.cooked"), how}}
+	if y, ok := nutrition.YieldOf(d, draft.Dish, la.Food); ok && la.Weighed {
+		out = append(out, Fact{words.Say("line.cooked.weight"), words.Say("line.cooked.yield", words.Grams(la.Eaten*y.Yield), words.Share(y.Yield))})
+	}
+	for _, k := range nutrition.FactorsOf(d, draft.Dish, la.Food) {
+		key := "line.kept.share"
+		if k.Assumed {
+			key = "line.kept.assumed"
+		}
+		out = append(out, Fact{words.Say("line.kept"), words.Say(key, words.Say("nutrient."+k.Nutrient.Key()), words.Share(k.Kept), words.Say(k.Source))})
 	}
 	return out
 }

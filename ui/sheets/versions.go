@@ -189,9 +189,7 @@ func (x *Bench) numberRow(n food.Nutrient, b Basis, widest float64) Row {
 		f := x.figure(i, n, b)
 		c := Cell{Text: amountText(f, n), Number: true, Bar: noBar(), Strong: n == food.EnergyKcal}
 		c.Muted = c.Text == words.Unknown
-		if f.AtLeast {
-			c.Tip = words.Say("tip.at-least", lineNames(x.Accounts[i].Draft, f.Gaps))
-		}
+		c.Tip = gapsText(x.Accounts[i].Draft, f)
 		if b == PerServing {
 			x.addChange(&c, i, n, widest)
 			x.addVerdict(&c, i, target)
@@ -201,10 +199,21 @@ func (x *Bench) numberRow(n food.Nutrient, b Basis, widest float64) Row {
 	return r
 }
 
-// amountText is Amount, but for "at least 0", which says no more than that
+// gapsText says what a figure lacks; empty when it is whole.
+func gapsText(d *recipes.Draft, f nutrition.Figure) string {
+	if len(f.Gaps) == 0 {
+		return ""
+	}
+	if f.About {
+		return words.Say("tip.about", lineNames(d, f.Gaps))
+	}
+	return words.Say("tip.at-least", lineNames(d, f.Gaps))
+}
+
+// amountText is Amount, but for "at least 0" and "about 0", which says no more than that
 // nothing is known.
 func amountText(f nutrition.Figure, n food.Nutrient) string {
-	if f.AtLeast && strings.Trim(words.Number(f.Amount, words.Decimals(n.Unit())), "0.,") == "" {
+	if (f.AtLeast || f.About) && strings.Trim(words.Number(f.Amount, words.Decimals(n.Unit())), "0.,") == "" {
 		return words.Unknown
 	}
 	return Amount(f, n)

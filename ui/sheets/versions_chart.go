@@ -5,7 +5,6 @@ import (
 
 	"parewell/analysis/nutrition"
 	"parewell/charts"
-	"parewell/recipes/exchange"
 	"parewell/recipes/food"
 	"parewell/recipes/words"
 )
@@ -80,23 +79,4 @@ func (x *Bench) ShareData(title string) charts.ShareData {
 		}
 	}
 	return d
-}
-
-// Exchange is the bench for files of other programs.
-func (x *Bench) Exchange() *exchange.Sheet {
-	s := &exchange.Sheet{Recipe: x.Recipe, Swaps: x.book.Swaps(x.Recipe.ID)}
-	for i, a := range x.Accounts {
-		g, whole := a.ServingGrams()
-		c := exchange.Column{Draft: a.Draft, Serving: exchange.Figure{Amount: g, Known: true, AtLeast: !whole}}
-		for n := food.Nutrient(0); n < food.NutrientCount; n++ {
-			f := a.PerServing(n)
-			c.Per[n] = exchange.Figure{Amount: f.Amount, Known: !f.Nowhere, AtLeast: f.AtLeast}
-			if i > 0 {
-				ch := x.Change(i, n)
-				c.Change[n] = exchange.Change{Amount: ch.Amount, Percent: ch.Percent, Bound: string(ch.Bound)}
-			}
-		}
-		s.Columns = append(s.Columns, c)
-	}
-	return s
 }

@@ -57,9 +57,7 @@ func (x *Bench) numberDetail(n food.Nutrient, i int, b Basis) Detail {
 			said = append(said, words.Say("detail.salt", words.Number(nutrition.SaltGrams(f.Amount), 1)))
 		}
 	}
-	if f := x.figure(i, n, b); f.AtLeast {
-		said = append(said, words.Say("tip.at-least", lineNames(x.Accounts[i].Draft, f.Gaps)))
-	}
+	said = append(said, gapsText(x.Accounts[i].Draft, x.figure(i, n, b)))
 	if b == PerServing {
 		said = append(said, x.verdictText(n, i))
 		if c := x.Change(i, n); i > 0 && len(c.Gaps) > 0 {
@@ -137,7 +135,7 @@ func partTitle(d *recipes.DraftLine) string {
 }
 
 func (x *Bench) standText(i int, d *recipes.DraftLine) string {
-	said := []string{FoodSource(x.book.Food(d.Line.Food)), gramsTip(d.Line)}
+	said := []string{x.source(d.Line), gramsTip(d.Line)}
 	if d.PartEaten != 1 {
 		said = append(said, words.Say("detail.part-eaten", words.Share(d.PartEaten)))
 	}
@@ -187,12 +185,18 @@ func Capital(s string) string {
 	return s
 }
 
-// FoodSource names a food's row and where it comes from; a missing one says so.
-func FoodSource(f *food.Food) string {
-	if f == nil {
-		return words.Say("detail.no-food")
+// source names a line's food and where its row comes from, or the recipe the
+// line stands for; a missing one says so.
+func (x *Bench) source(l *recipes.Line) string {
+	if l.Sub != nil {
+		if r := x.book.Recipe(l.Sub.Recipe); r != nil {
+			return words.Say("detail.sub", r.Title)
+		}
 	}
-	return words.Say("detail.food", f.Name, foodTip(f))
+	if f := x.book.Food(l.Food); f != nil {
+		return words.Say("detail.food", f.Name, foodTip(f))
+	}
+	return words.Say("detail.no-food")
 }
 
 // MakeUpRow is one ingredient's part of a figure.
@@ -221,26 +225,22 @@ func (x *Bench) MakeUp(n food.Nutrient, i int, b Basis) MakeUp {
 		r := MakeUpRow{Line: c.Line, Known: c.Known, Share: math.Max(0, c.Share), Name: partTitle(d)}
 		r.Value, r.Note = words.Say("makeup.unknown"), ""
 		if c.Known {
-			r.Value = words.Number(c.Amount*factor, decimalsOf(n)) + " " + n.Unit()
+			r.Value = words.Number(c.Amount*factor, words.Decimals(n.Unit())) + " " + n.Unit()
 			r.Note = words.Share(math.Max(0, c.Share))
-		} else if la.Food == nil {
+		} else if la.Food == nil && la.Sub == nil {
 			r.Value = words.Say("makeup.no-food")
 		}
 		m.Rows = append(m.Rows, r)
 	}
 	f := x.figure(i, n, b)
-	if f.AtLeast {
-		m.Notes = append(m.Notes, words.Say("tip.at-least", lineNames(x.Accounts[i].Draft, f.Gaps)))
+	if gaps := gapsText(x.Accounts[i].Draft, f); gaps != "" {
+		m.Notes = append(m.Notes, gaps)
 	}
 	if len(f.Minor) > 0 {
 		m.Notes = append(m.Notes, words.Say("makeup.minor", lineNames(x.Accounts[i].Draft, f.Minor)))
 	}
 	return m
 }
-
-// decimalsOf gives contributions one place more than totals of milligrams and
-// calories need, where they are small.
-func decimalsOf(n food.Nutrient) int { return words.Decimals(n.Unit()) }
 
 // factor turns an amount of the whole dish into one of the basis.
 func (x *Bench) factor(i int, b Basis) float64 {

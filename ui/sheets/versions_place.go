@@ -136,3 +136,6 @@ func (x *Bench) stepEditText(i int, s *recipes.Step) string {
 
 // ServingsText says how many a column serves, for a field.
 func (x *Bench) ServingsText(i int) string { return words.Trim(x.Accounts[i].Draft.Servings, 2) }
+
+// WeightNote says what the weights of all columns rest on.
+func (x *Bench) WeightNote() string { return words.Say("cooked." + string(x.Weight)) }
