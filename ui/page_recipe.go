@@ -90,3 +90,13 @@ func (p *recipePage) show() {
 	}
 	p.inner[tab].show()
 }
+
+// forgetHidden drops what was built for tabs out of sight; all of them when the
+// page itself is.
+func (p *recipePage) forgetHidden(inSight bool) {
+	kept := map[string]fyne.CanvasObject{}
+	if tab := p.w.at.tab; inSight && p.built[tab] != nil {
+		kept[tab] = p.built[tab]
+	}
+	p.built = kept
+}

@@ -48,6 +48,7 @@ func (w *Window) versions() *versionsPage {
 }
 
 func (p *versionsPage) build() fyne.CanvasObject {
+	p.bench = nil // what is built anew is shown anew
 	p.banner = parts.Rows(0)
 	tools := p.tools()
 	p.table = p.newTable()

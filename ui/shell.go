@@ -77,8 +77,20 @@ func (w *Window) setTheme(dark bool, factor float32) {
 			p.Theme = themeDark
 		}
 	})
+	w.forgetHidden()
 	w.win.Content().Refresh()
 	w.enter(w.at)
+}
+
+// forgetHidden drops what was built for pages out of sight: the toolkit repaints
+// only what is in the window, so they are built anew in the new colours.
+func (w *Window) forgetHidden() {
+	w.built = map[string]fyne.CanvasObject{w.at.page: w.built[w.at.page]}
+	for name, p := range w.pages {
+		if r, ok := p.(*recipePage); ok {
+			r.forgetHidden(name == w.at.page)
+		}
+	}
 }
 
 // patience is how long closing waits for edits still on their way to the disk

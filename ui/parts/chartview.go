@@ -11,6 +11,9 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
+// canvasTries is how often a chart that is in no window yet looks again.
+const canvasTries = 20
+
 // chartDelay gathers the sizes of a window being dragged into one drawing.
 const chartDelay = 90 * time.Millisecond
 
@@ -32,6 +35,7 @@ type ChartView struct {
 	have    drawing
 	wait    func()
 	renders atomic.Int64
+	tries   int
 	focused bool
 	hint    tipper
 }
@@ -58,6 +62,7 @@ func (v *ChartView) SetDraw(draw DrawChart) {
 
 // Invalidate draws again because the data changed.
 func (v *ChartView) Invalidate() {
+	v.tries = 0
 	v.have = drawing{}
 	v.schedule(0)
 }
@@ -82,9 +87,15 @@ func (v *ChartView) schedule(after time.Duration) {
 // begin reads the size on the window's goroutine and draws in the background.
 func (v *ChartView) begin(gen uint64) {
 	c := fyne.CurrentApp().Driver().CanvasForObject(v)
+	if c == nil && v.draw != nil && v.tries < canvasTries {
+		v.tries++ // built anew and not painted yet: the driver knows its window only then
+		v.schedule(chartDelay)
+		return
+	}
 	if c == nil || v.draw == nil || v.Size().Width < 1 || v.Size().Height < 1 {
 		return
 	}
+	v.tries = 0
 	w, h := c.PixelCoordinateForPosition(fyne.NewPos(v.Size().Width, v.Size().Height))
 	to := drawing{gen: gen, w: w, h: h, dark: IsDark(v.Theme())}
 	if w <= 0 || h <= 0 || (v.have.w == w && v.have.h == h && v.have.dark == to.dark) {
