@@ -34,7 +34,7 @@ func (p *notebookPage) build() fyne.CanvasObject {
 	p.empty = parts.NewEmptyState(parts.ArtSheet, words.Say("notebook.empty"), words.Say("notebook.empty.sentence"))
 	p.undo = parts.NewButton(parts.Quiet, "undo", words.Say("notebook.undo"), p.w.undo)
 	p.w.pin("notebook.undo", p.undo)
-	head := parts.Stretch(parts.GapMedium, 0, parts.NewCaption(words.Say("notebook.caption")), p.undo)
+	head := parts.Line(parts.GapMedium, parts.NewCaption(words.Say("notebook.caption")), parts.Spring(), p.undo)
 	return parts.Fill(parts.GapSmall, 1, head, stackOf(p.card, p.empty))
 }
 

@@ -42,7 +42,7 @@ func (p *swapsPage) build() fyne.CanvasObject {
 	p.detail, p.ideas = newSwapCard(p), newIdeaCards(p)
 	made := parts.NewButton(parts.Quiet, "add", words.Say("swaps.make"), func() { p.w.editSwap(nil) })
 	p.w.pin("swaps.make", made)
-	head := parts.Stretch(parts.GapMedium, 0, parts.NewCaption(words.Say("swaps.caption")), made)
+	head := parts.Line(parts.GapMedium, parts.NewCaption(words.Say("swaps.caption")), parts.Spring(), made)
 	p.noSwaps = parts.NewBanner(parts.ToneNeutral, words.Say("swaps.empty"))
 	p.noTicks = parts.NewBanner(parts.ToneNeutral, words.Say("swaps.no-versions"),
 		parts.NewButton(parts.Quiet, "add", words.Say("menu.new-version"), p.w.newVersion))

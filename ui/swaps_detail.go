@@ -40,7 +40,7 @@ func newSwapCard(p *swapsPage) *swapCard {
 	c.note = parts.NewTextArea("", words.Say("swap.note.hint"), 2, c.keepNote)
 	p.w.pin("swap.note", c.note)
 	c.scroll = parts.Scrolled(parts.Pad(0, 12, 4, 0, parts.Rows(parts.GapMedium, c.grid, c.notes, c.note)))
-	head := parts.Stretch(parts.GapSmall, 0, c.title, c.versions)
+	head := parts.Line(parts.GapSmall, c.title, parts.Spring(), c.versions)
 	c.body = parts.Fill(4, 2, head, c.actions(), c.scroll)
 	c.view = parts.NewPanel(parts.GapMedium, c.body)
 	return c

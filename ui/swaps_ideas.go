@@ -47,7 +47,7 @@ func newIdeaCards(p *swapsPage) *ideaCards {
 	c.intoIn = parts.Line(parts.GapSmall, parts.NewCaption(words.Say("ideas.into")), c.into)
 	p.w.pin("ideas.into", c.into)
 	c.scroll = parts.Scrolled(parts.Pad(0, 12, 0, 0, c.list))
-	head := parts.Stretch(parts.GapSmall, 0, c.title, c.intoIn)
+	head := parts.Line(parts.GapSmall, c.title, parts.Spring(), c.intoIn)
 	c.view = parts.NewPanel(parts.GapMedium, parts.Fill(parts.GapSmall, 1, head, c.scroll))
 	return c
 }
@@ -93,7 +93,7 @@ func (c *ideaCards) fit(b *recipes.Book, r *recipes.Recipe, l *recipes.Line) fou
 func (c *ideaCards) showInto() {
 	key := c.into.Key()
 	var items []parts.Suggestion
-	for _, v := range sheets.VersionChoices(c.p.sheet.Versions) {
+	for _, v := range sheets.TickChoices(c.p.sheet.Versions) {
 		items = append(items, parts.Suggestion{Key: v[0], Text: v[1]})
 	}
 	items = append(items, parts.Suggestion{Key: newVersionKey, Text: words.Say("ideas.new-version")})
@@ -153,12 +153,12 @@ func (c *ideaCards) say(sentence string) {
 
 // card is one idea: its name and buttons, what it does, what to mind.
 func (c *ideaCards) card(card sheets.IdeaCard) fyne.CanvasObject {
-	head := append([]fyne.CanvasObject{parts.NewBold(card.Title)}, c.takers(card)...)
+	head := append([]fyne.CanvasObject{parts.NewBold(card.Title), parts.Spring()}, c.takers(card)...)
 	figures := parts.Line(parts.GapMedium)
 	for _, f := range card.Figures {
 		figures.Add(figureText(f))
 	}
-	rows := []fyne.CanvasObject{parts.Stretch(parts.GapSmall, 0, head...), figures}
+	rows := []fyne.CanvasObject{parts.Line(parts.GapSmall, head...), figures}
 	if card.Rises != "" {
 		rows = append(rows, lookLine(words.Say("tip.slipped", card.Rises)))
 	}

@@ -19,13 +19,13 @@ type swapsLayout struct {
 
 // Shares of the room, and heights and widths at text factor 1.
 const (
-	tableMost   = 0.60 // of the height, for the table
+	tableMost   = 0.58 // of the height, for the table
 	sourceShare = 0.40 // of the width, for the list of sources
 	sourceMost  = 560
 	rowTall     = 31  // one row of the table
 	headTall    = 118 // the line above the table and its header
 	tableLeast  = 250
-	lowerLeast  = 225
+	lowerLeast  = 200
 	sourceTall  = 240 // where the three stand under one another
 	cardTall    = 340
 	narrowSwaps = 900

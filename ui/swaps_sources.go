@@ -33,7 +33,7 @@ func newSourceList(p *swapsPage) *sourceList {
 	s.list.OnPick = s.choose
 	s.pick = parts.NewPicker(sourceNutrients(), food.EnergyKcal.Key(), "", func(parts.Suggestion) { s.show() })
 	s.scroll = parts.Scrolled(parts.Pad(0, 8, 0, 0, parts.Rows(0, s.list, s.empty)))
-	head := parts.Stretch(parts.GapSmall, 0, s.title, s.pick)
+	head := parts.Line(parts.GapSmall, s.title, parts.Spring(), s.pick)
 	s.view = parts.NewPanel(parts.GapMedium, parts.Fill(parts.GapSmall, 1, head, s.scroll))
 	p.w.pin("swaps.sources", s.list)
 	p.w.pin("swaps.nutrient", s.pick)

@@ -133,11 +133,11 @@ func EffectLine(e *effects.Effect) string {
 	return out
 }
 
-// VersionChoices are the versions a swap can be ticked in: ID and words.
-func VersionChoices(versions []*recipes.Version) [][2]string {
+// TickChoices are the versions a swap can be ticked in: ID and words.
+func TickChoices(versions []*recipes.Version) [][2]string {
 	var out [][2]string
 	for _, v := range versions {
-		out = append(out, [2]string{string(v.ID), VersionName(v)})
+		out = append(out, [2]string{string(v.ID), LetterName(v)})
 	}
 	return out
 }

@@ -102,7 +102,7 @@ func (x *Bench) partRow(v *recipes.Version, sw *recipes.Swap, e *effects.Effect)
 		return Row{}, false, false
 	}
 	sv := x.savings(v)
-	r = Row{Key: string(v.ID), Label: text(words.Say("swap.in", VersionName(v)))}
+	r = Row{Key: string(v.ID), Label: text(words.Say("swap.in", LetterName(v)))}
 	for _, n := range SwapFigures {
 		part, found := partIn(sv, sw, n)
 		if !found {
@@ -143,8 +143,8 @@ func ChangeWithUnit(c nutrition.Change, n food.Nutrient) string {
 // printsSome tells whether a printed figure is more than zeros.
 func printsSome(s string) bool { return strings.ContainsAny(s, "123456789") }
 
-// VersionName is a version's letter and name: "B, yogurt and oil".
-func VersionName(v *recipes.Version) string {
+// LetterName is a version's letter and name: "B, yogurt and oil".
+func LetterName(v *recipes.Version) string {
 	if v.Name == "" {
 		return v.Letter
 	}
