@@ -196,3 +196,31 @@ func TestSubRecipeLoopsAreRefused(t *testing.T) {
 		t.Fatalf("removing a recipe in use: %v, want its user named", err)
 	}
 }
+
+// TestSeveralVerbsMakeOneEditAnEntity: a change that adds a version and then
+// ticks it must be undone as one, so each entity has one before and one after.
+func TestSeveralVerbsMakeOneEditAnEntity(t *testing.T) {
+	k := mustKitchen(t, 61, 3)
+	v := k.id()
+	swap := &Swap{ID: k.id(), Recipe: k.recipe.ID, Name: "less", Ops: []Op{{Kind: OpMultiply, Line: k.recipe.Lines[0].ID, Factor: .5}}}
+	before := snapshot(t, k.book)
+	c := k.do(t, AcceptDraft(k.recipe.ID, v, "draft", []*Swap{swap}, nil))
+	seen := map[string]bool{}
+	for _, e := range c.Edits {
+		if seen[e.entityOf().Key()] {
+			t.Errorf("%s has two edits", e.entityOf().Key())
+		}
+		seen[e.entityOf().Key()] = true
+	}
+	if !k.book.Version(k.recipe.ID, v).Has(swap.ID) {
+		t.Error("the draft's swap is not on")
+	}
+	k.do(t, func(*Book) (Change, error) { return c.Inverse(), nil })
+	if snapshot(t, k.book) != before {
+		t.Error("undo differs")
+	}
+	none := k.do(t, All(label("did.nothing"), k.recipe.ID, SetTitle(k.recipe.ID, "other"), SetTitle(k.recipe.ID, k.recipe.Title)))
+	if !none.Empty() {
+		t.Error("there and back again is a change")
+	}
+}

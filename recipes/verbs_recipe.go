@@ -277,6 +277,32 @@ func All(label words.Phrase, recipe ID, verbs ...Verb) Verb {
 			out.Edits = append(out.Edits, c.Edits...)
 			out.Final = out.Final || c.Final
 		}
+		out.Edits = merged(out.Edits)
 		return out, nil
 	}
+}
+
+// merged gives each entity one edit, from what it was at first to what it is at
+// last, where it was first touched; one that comes back to what it was has none.
+func merged(edits []Edit) []Edit {
+	type place struct {
+		kind Kind
+		key  string
+	}
+	at := map[place]int{}
+	var out []Edit
+	for _, e := range edits {
+		x := e.entityOf()
+		if x == nil {
+			continue
+		}
+		p := place{x.Kind(), x.Key()}
+		if i, ok := at[p]; ok {
+			out[i].After = e.After
+			continue
+		}
+		at[p] = len(out)
+		out = append(out, e)
+	}
+	return slices.DeleteFunc(out, func(e Edit) bool { return Same(e.Before, e.After) })
 }

@@ -61,6 +61,8 @@ func Open(a fyne.App, d *desk.Desk) *Window {
 	w.win.SetCloseIntercept(w.close)
 	w.win.SetOnDropped(func(_ fyne.Position, uris []fyne.URI) { w.dropped(uris) })
 	d.Watch(w.arrived)
+	w.view = d.View() // what was opened before the window watched
+	w.shown = shown{message: w.view.Message, undo: w.view.Undo}
 	w.enter(w.firstPlace())
 	w.win.Show()
 	w.win.SetTitle(w.title()) // after Show: the window class stays the app's name
@@ -191,7 +193,7 @@ func (w *Window) title() string {
 func (w *Window) arrived(v desk.View) {
 	other := v.Path != w.view.Path
 	w.view = v
-	w.say(v)
+	w.say(v, other)
 	if other {
 		w.enter(w.firstPlace())
 		return
@@ -200,8 +202,8 @@ func (w *Window) arrived(v desk.View) {
 }
 
 // say puts what happened into the status line, with Undo beside the cook's own
-// newest edit.
-func (w *Window) say(v desk.View) {
+// newest edit. A workbook just opened has no newest edit of this sitting.
+func (w *Window) say(v desk.View, opened bool) {
 	now := shown{message: v.Message, undo: v.Undo}
 	if now == w.shown {
 		return
@@ -211,7 +213,7 @@ func (w *Window) say(v desk.View) {
 	switch {
 	case v.Message != "" && v.Message != before.message:
 		w.status.SetMessage(v.Message)
-	case v.Undo != "" && v.Undo != before.undo && before != (shown{}):
+	case v.Undo != "" && v.Undo != before.undo && !opened:
 		w.status.SetMessageAction(v.Undo, "undo", words.Say("menu.undo"), w.undo)
 	case v.Message == "" && v.Undo == "":
 		w.status.SetMessage("")

@@ -84,6 +84,9 @@ func TestReadRefusesRepeatsAndNonsense(t *testing.T) {
 func TestEveryKeyHasItsSentence(t *testing.T) {
 	used := keysInCode(t, filepath.Join("..", ".."))
 	for key, places := range used {
+		if strings.HasPrefix(key, endingMark) {
+			continue
+		}
 		if strings.HasSuffix(key, "*") {
 			if !anyWithPrefix(strings.TrimSuffix(key, "*")) {
 				t.Errorf("%s: no sentence starts with %q", places, strings.TrimSuffix(key, "*"))
@@ -99,6 +102,9 @@ func TestEveryKeyHasItsSentence(t *testing.T) {
 	}
 }
 
+// endingMark sets endings that code joins to keys apart from keys.
+const endingMark = "~"
+
 func anyWithPrefix(prefix string) bool {
 	for key := range Current().sentences {
 		if strings.HasPrefix(key, prefix) {
@@ -108,10 +114,11 @@ func anyWithPrefix(prefix string) bool {
 	return false
 }
 
-// named tells whether a key, or a prefix of it, stands in some code. A hint is
-// named by the sentence it belongs to.
+// named tells whether a key, or a prefix of it, stands in some code. A sentence
+// that belongs to another ("paste", "paste.hint") is named by that one, if some
+// code joins the ending.
 func named(used map[string]string, key string) bool {
-	if base, hint := strings.CutSuffix(key, ".hint"); hint && named(used, base) {
+	if i := strings.LastIndexByte(key, '.'); i > 0 && used[endingMark+key[i:]] != "" && named(used, key[:i]) {
 		return true
 	}
 	if _, ok := used[key]; ok {
@@ -173,8 +180,12 @@ func collect(n ast.Node, path string, used map[string]string) {
 			used[s+"*"] = path
 		}
 	case *ast.BasicLit:
-		if s, ok := literal(x); ok && Current().Has(s) {
+		s, ok := literal(x)
+		if ok && Current().Has(s) {
 			used[s] = path
+		}
+		if ok && len(s) > 1 && s[0] == '.' {
+			used[endingMark+s] = path
 		}
 	}
 }
