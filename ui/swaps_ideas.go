@@ -19,6 +19,7 @@ import (
 type ideaCards struct {
 	p      *swapsPage
 	view   fyne.CanvasObject
+	head   *fyne.Container
 	title  *parts.Text
 	into   *parts.Picker
 	intoIn fyne.CanvasObject
@@ -47,8 +48,8 @@ func newIdeaCards(p *swapsPage) *ideaCards {
 	c.intoIn = parts.Line(parts.GapSmall, parts.NewCaption(words.Say("ideas.into")), c.into)
 	p.w.pin("ideas.into", c.into)
 	c.scroll = parts.Scrolled(parts.Pad(0, 12, 0, 0, c.list))
-	head := parts.Line(parts.GapSmall, c.title, parts.Spring(), c.intoIn)
-	c.view = parts.NewPanel(parts.GapMedium, parts.Fill(parts.GapSmall, 1, head, c.scroll))
+	c.head = parts.Line(parts.GapSmall, c.title, parts.Spring(), c.intoIn)
+	c.view = parts.NewPanel(parts.GapMedium, parts.Fill(parts.GapSmall, 1, c.head, c.scroll))
 	return c
 }
 
@@ -58,11 +59,11 @@ func (c *ideaCards) show() {
 	r, line := c.p.w.recipe(), c.p.sources.line
 	l := r.Line(line)
 	if l == nil {
-		c.title.SetText(words.Say("ideas.title.none"))
+		headed(c.head, c.title, words.Say("ideas.title.none"))
 		c.say(words.Say("ideas.none.sentence"))
 		return
 	}
-	c.title.SetText(words.Say("ideas.title", sheets.LineName(l)))
+	headed(c.head, c.title, words.Say("ideas.title", sheets.LineName(l)))
 	c.showInto()
 	if c.found.recipe == r && c.found.line == line {
 		c.cards()

@@ -14,6 +14,7 @@ import (
 type swapsLayout struct {
 	p    *swapsPage
 	rows int
+	tick bool      // the table has columns of ticks
 	room fyne.Size // of the window's part the page has
 }
 
@@ -22,8 +23,10 @@ const (
 	tableMost   = 0.58 // of the height, for the table
 	sourceShare = 0.40 // of the width, for the list of sources
 	sourceMost  = 560
-	rowTall     = 31  // one row of the table
+	rowTall     = 40  // one row of the table, names of two lines among them
 	headTall    = 118 // the line above the table and its header
+	emptyTall   = 108 // the line above the table and the banner in its place
+	bannerTall  = 62
 	tableLeast  = 250
 	lowerLeast  = 200
 	sourceTall  = 240 // where the three stand under one another
@@ -54,10 +57,11 @@ func (v *swapsView) Layout(o []fyne.CanvasObject, s fyne.Size) {
 	v.scroll.Refresh()
 }
 
-// refresh lays out again when the number of rows has changed.
+// refresh lays out again when the table needs another height.
 func (l *swapsLayout) refresh(view *fyne.Container) {
-	if n := len(l.p.sheet.Rows); n != l.rows {
-		l.rows = n
+	n, tick := len(l.p.sheet.Rows), len(l.p.sheet.Versions) > 0
+	if n != l.rows || tick != l.tick {
+		l.rows, l.tick = n, tick
 		view.Refresh()
 	}
 }
@@ -65,12 +69,16 @@ func (l *swapsLayout) refresh(view *fyne.Container) {
 func (l *swapsLayout) narrow() bool { return l.room.Width < narrowSwaps*l.p.w.factor }
 
 // heights are those of the table and of what stands under it.
-func (l *swapsLayout) heights(top fyne.CanvasObject) (table, lower float32) {
+func (l *swapsLayout) heights() (table, lower float32) {
 	f := l.p.w.factor
-	table = min(max(l.room.Height*tableMost, tableLeast*f), (float32(l.rows)*rowTall+headTall)*f)
-	if l.rows == 0 {
-		table = top.MinSize().Height
+	needs := (float32(l.rows)*rowTall + headTall) * f
+	switch {
+	case l.rows == 0: // only the line above the table and the banner
+		needs = emptyTall * f
+	case l.p.noTicks.Visible():
+		needs += bannerTall * f
 	}
+	table = min(max(l.room.Height*tableMost, tableLeast*f), needs)
 	if l.narrow() {
 		return table, (sourceTall+cardTall)*f + parts.GapMedium
 	}
@@ -78,15 +86,15 @@ func (l *swapsLayout) heights(top fyne.CanvasObject) (table, lower float32) {
 }
 
 // MinSize is as tall as the page needs to be.
-func (l *swapsLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
-	table, lower := l.heights(o[0])
+func (l *swapsLayout) MinSize([]fyne.CanvasObject) fyne.Size {
+	table, lower := l.heights()
 	return fyne.NewSize(0, table+parts.GapMedium+lower)
 }
 
 // Layout places table, sources and card, in that order for Tab.
 func (l *swapsLayout) Layout(o []fyne.CanvasObject, s fyne.Size) {
 	f := l.p.w.factor
-	table, lower := l.heights(o[0])
+	table, lower := l.heights()
 	put(o[0], 0, 0, s.Width, table)
 	y := table + parts.GapMedium
 	if l.narrow() {

@@ -16,6 +16,7 @@ import (
 type sourceList struct {
 	p      *swapsPage
 	view   fyne.CanvasObject
+	head   *fyne.Container
 	title  *parts.Text
 	pick   *parts.Picker
 	list   *parts.ShareList
@@ -33,8 +34,8 @@ func newSourceList(p *swapsPage) *sourceList {
 	s.list.OnPick = s.choose
 	s.pick = parts.NewPicker(sourceNutrients(), food.EnergyKcal.Key(), "", func(parts.Suggestion) { s.show() })
 	s.scroll = parts.Scrolled(parts.Pad(0, 8, 0, 0, parts.Rows(0, s.list, s.empty)))
-	head := parts.Line(parts.GapSmall, s.title, parts.Spring(), s.pick)
-	s.view = parts.NewPanel(parts.GapMedium, parts.Fill(parts.GapSmall, 1, head, s.scroll))
+	s.head = parts.Line(parts.GapSmall, s.title, parts.Spring(), s.pick)
+	s.view = parts.NewPanel(parts.GapMedium, parts.Fill(parts.GapSmall, 1, s.head, s.scroll))
 	p.w.pin("swaps.sources", s.list)
 	p.w.pin("swaps.nutrient", s.pick)
 	return s
@@ -48,7 +49,7 @@ func (s *sourceList) nutrient() food.Nutrient { return nutrientOf(s.pick.Key()) 
 // show lists the sources. Until an ingredient is chosen the largest one is.
 func (s *sourceList) show() {
 	n := s.nutrient()
-	s.title.SetText(sheets.SourceTitle(n))
+	headed(s.head, s.title, sheets.SourceTitle(n))
 	rows := s.p.bench.Sources(n)
 	var shares []parts.Share
 	for _, r := range rows {
@@ -84,5 +85,13 @@ func (s *sourceList) reveal(key string) {
 		case top+tall > at+room:
 			s.scroll.ScrollToOffset(fyne.NewPos(0, top+tall-room))
 		}
+	}
+}
+
+// headed changes the words of a heading and lays its line out again.
+func headed(line *fyne.Container, title *parts.Text, text string) {
+	if title.Text() != text {
+		title.SetText(text)
+		line.Refresh()
 	}
 }
