@@ -168,6 +168,37 @@ func TestMakingAndChangingASwapByHand(t *testing.T) {
 	}
 }
 
+func TestTheKeyboardStaysInTheEditor(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	p := k.openSwaps()
+	k.editSwap(nil)
+	e := k.win.Canvas().Focused()
+	if e != fyne.Focusable(k.pins["swapedit.name"].(*parts.Entry)) {
+		t.Fatalf("the name has not the keyboard but %T", e)
+	}
+	k.win.Canvas().FocusNext()
+	kind, ok := k.win.Canvas().Focused().(*parts.Picker)
+	if !ok {
+		t.Fatalf("Tab leads to %T", k.win.Canvas().Focused())
+	}
+	kind.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDown}) // the next choice
+	again, ok := k.win.Canvas().Focused().(*parts.Picker)
+	if !ok || again.Key() != string(sheets.ReplaceWith) {
+		t.Fatalf("after choosing, the keyboard is at %T", k.win.Canvas().Focused())
+	}
+	k.pins["swapedit.line"].(*parts.Entry).SetText("100 g Greek yogurt, plain, nonfat")
+	k.confirm()
+	k.settle()
+	made := k.book().Swaps(p.recipe)
+	last := made[len(made)-1]
+	if last.Ops[0].Kind != recipes.OpExchange || last.Ops[0].Share != 1 || last.Ops[0].Lines[0].Grams != 100 || last.Name == "" {
+		t.Errorf("made %+v", last)
+	}
+	if k.book().Food(last.Ops[0].Lines[0].Food) == nil {
+		t.Error("the food is not pinned")
+	}
+}
+
 func TestSavingAnUntouchedSwapChangesNothing(t *testing.T) {
 	k := openKitchen(t, false, fyne.NewSize(1280, 800))
 	p := k.openSwaps()

@@ -18,6 +18,9 @@ type opEditor struct {
 	draft sheets.OpDraft
 	view  *fyne.Container
 	wrong *parts.Text
+	kind  *parts.Picker
+	step  *parts.Picker
+	last  *parts.Entry // the last new ingredient
 }
 
 func newOpEditor(e *swapEditor, d sheets.OpDraft) *opEditor {
@@ -59,17 +62,23 @@ func (o *opEditor) fields() {
 	o.view.Refresh()
 }
 
-func (o *opEditor) again() {
+// again makes the fields anew; the keyboard goes to the one named of the new.
+func (o *opEditor) again(to func() fyne.Focusable) {
 	o.fields()
 	o.e.relist()
+	o.e.w.win.Canvas().Focus(to())
 }
+
+func (o *opEditor) toKind() fyne.Focusable { return o.kind }
+func (o *opEditor) toStep() fyne.Focusable { return o.step }
+func (o *opEditor) toLast() fyne.Focusable { return o.last }
 
 func (o *opEditor) doing() fyne.CanvasObject {
 	var items []parts.Suggestion
 	for _, d := range sheets.Doings {
 		items = append(items, parts.Suggestion{Key: string(d), Text: words.Say("op.do." + string(d))})
 	}
-	return parts.NewPicker(items, string(o.draft.Do), "", func(s parts.Suggestion) {
+	o.kind = parts.NewPicker(items, string(o.draft.Do), "", func(s parts.Suggestion) {
 		o.draft.Do, o.draft.Value = sheets.Doing(s.Key), ""
 		if o.draft.Do.NeedsStep() && o.draft.Step == "" && len(o.e.recipe.Steps) > 0 {
 			o.draft.Step = o.e.recipe.Steps[0].ID
@@ -77,8 +86,9 @@ func (o *opEditor) doing() fyne.CanvasObject {
 		if o.draft.Do == sheets.ReplaceWith {
 			o.draft.Value = words.Share(1)
 		}
-		o.again()
+		o.again(o.toKind)
 	})
+	return o.kind
 }
 
 func (o *opEditor) lines() fyne.CanvasObject {
@@ -97,13 +107,14 @@ func (o *opEditor) steps() fyne.CanvasObject {
 	for i, s := range o.e.recipe.Steps {
 		items = append(items, parts.Suggestion{Key: string(s.ID), Text: sheets.StepName(i, s)})
 	}
-	return parts.Sized(400, 0, parts.NewPicker(items, string(o.draft.Step), words.Say("op.step.hint"), func(s parts.Suggestion) {
+	o.step = parts.NewPicker(items, string(o.draft.Step), words.Say("op.step.hint"), func(s parts.Suggestion) {
 		o.draft.Step = recipes.ID(s.Key)
 		if st := o.e.recipe.Step(o.draft.Step); o.draft.Do == sheets.StepReads && o.draft.Text == "" && st != nil {
 			o.draft.Text = st.Text
 		}
-		o.again()
-	}))
+		o.again(o.toStep)
+	})
+	return parts.Sized(400, 0, o.step)
 }
 
 // value is the field of an amount or a share.
@@ -142,7 +153,7 @@ func (o *opEditor) newLines(rows *fyne.Container) {
 	}
 	more := parts.NewButton(parts.Plain, "add", words.Say("op.more"), func() {
 		o.draft.Lines = append(o.draft.Lines, sheets.LineDraft{})
-		o.again()
+		o.again(o.toLast)
 	})
 	rows.Add(parts.Line(0, more))
 }
@@ -157,10 +168,11 @@ func (o *opEditor) lineField(i int) fyne.CanvasObject {
 			o.draft.Lines[i] = sheets.Retyped(o.draft.Lines[i], s)
 		}
 	})
+	o.last = f
 	o.e.w.pin("swapedit.line", f)
 	away := parts.NewIconButton("remove", words.Say("op.line.remove"), func() {
 		o.draft.Lines = append(o.draft.Lines[:i:i], o.draft.Lines[i+1:]...)
-		o.again()
+		o.again(o.toLast)
 	})
 	return parts.Stretch(parts.GapSmall, 0, f, away)
 }

@@ -24,8 +24,13 @@ type SourceRow struct {
 	Loud  bool // not known
 }
 
+// traceShare is the share below which an ingredient is no source: it would be
+// printed as 0.0 %.
+const traceShare = 0.0005
+
 // Sources says where the original's nutrient comes from, largest first; an
-// ingredient that holds none is left out, one that is not known comes last.
+// ingredient that holds none, or a trace, is left out, one that is not known
+// comes last.
 func (x *Bench) Sources(n food.Nutrient) []SourceRow {
 	var out []SourceRow
 	for _, c := range x.Original().Contributions(n) {
@@ -33,7 +38,7 @@ func (x *Bench) Sources(n food.Nutrient) []SourceRow {
 		switch {
 		case !c.Known:
 			row.Value, row.Note, row.Loud = words.Unknown, words.Say("sources.unknown"), true
-		case c.Amount <= 0:
+		case c.Amount <= 0 || c.Share < traceShare:
 			continue
 		default:
 			row.Value, row.Note = words.Say("sources.share", words.Share(c.Share)), servingAmount(c.Amount/x.Recipe.Servings, n)
