@@ -59,7 +59,7 @@ fuzz: ## fuzz every reader of outside data, FUZZTIME each
 
 kills: ## kill the program in the middle of writing, KILLS times
 	@.ci/setup build
-	PAREWELL_KILLS=$(KILLS) $(GO) test -buildvcs=false -count=1 -timeout 60m -tags '$(HEADLESS)' -run Kill ./recipes/workbook/... ./ui/desk/...
+	PAREWELL_KILLS=$(KILLS) $(GO) test -buildvcs=false -count=1 -timeout 60m -tags '$(HEADLESS)' -run Kill ./recipes/workbook
 
 bench: build ## benchmarks, and start-up and memory beside a bare window
 	@.ci/setup screen

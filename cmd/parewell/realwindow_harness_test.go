@@ -4,6 +4,7 @@ package main
 
 import (
 	"bufio"
+	"context"
 	"encoding/json"
 	"fmt"
 	"image"
@@ -71,7 +72,9 @@ func (s *screen) tool(name string, args ...string) string {
 }
 
 func (s *screen) try(name string, args ...string) (string, error) {
-	cmd := exec.Command(name, args...)
+	ctx, cancel := context.WithTimeout(context.Background(), patience)
+	defer cancel()
+	cmd := exec.CommandContext(ctx, name, args...)
 	cmd.Env = append(os.Environ(), "DISPLAY="+s.display)
 	out, err := cmd.CombinedOutput()
 	return strings.TrimSpace(string(out)), err
