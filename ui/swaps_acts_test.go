@@ -45,6 +45,9 @@ func TestSpaceTicksAndTheNumbersFollow(t *testing.T) {
 	before := p.table.Data().Columns[1].Sub
 	k.win.Canvas().Focus(p.table)
 	p.table.Select(p.rowOf(cream), 1)
+	if got := k.status.Message(); !strings.Contains(got, "Either/or") {
+		t.Errorf("on the box the status line says %q", got)
+	}
 	p.table.TypedRune(' ')
 	k.settle()
 	if !p.version("A").Has(cream.ID) {

@@ -14,11 +14,7 @@ import (
 // buildTable makes the tick table.
 func (p *swapsPage) buildTable() {
 	m := parts.NewMatrix()
-	m.OnSelect = func(row, _ int) {
-		if sw := p.swapAt(row); sw != nil {
-			p.choose(sw.ID)
-		}
-	}
+	m.OnSelect = p.selected
 	m.OnToggle = p.toggle
 	m.OnEdit = p.typed
 	m.OnActivate = func(row, _ int) {
@@ -31,6 +27,21 @@ func (p *swapsPage) buildTable() {
 	p.table = m
 	p.tableIn = parts.NewTableCard("", "", m)
 	p.w.pin("swaps.table", m)
+}
+
+// selected shows the swap in the card. What a box has to say stands in the
+// status line too, for those who come by keyboard.
+func (p *swapsPage) selected(row, col int) {
+	sw := p.swapAt(row)
+	if sw == nil {
+		return
+	}
+	p.choose(sw.ID)
+	if p.versionAt(col) != nil {
+		if tip := p.sheet.Rows[row].Cells[col-1].Tip; tip != "" {
+			p.w.status.SetMessage(tip)
+		}
+	}
 }
 
 // typed takes a new name; an emptied one takes the swap away, as Delete does.
