@@ -30,6 +30,7 @@ type Recipe struct {
 	Steps    []*Step   `json:"steps"`
 	Dish     Technique `json:"dish,omitzero"` // how the whole is cooked
 	Category string    `json:"category,omitempty"`
+	Says     Says      `json:"says,omitzero"` // what the cook says of the dish where words about it are judged
 	Source   string    `json:"source,omitempty"` // where it came from, as pasted
 	Brief    Brief     `json:"brief,omitzero"`
 	Order    float64   `json:"order,omitempty"` // place in the list
@@ -62,6 +63,17 @@ type Brief struct {
 	Targets []Target `json:"targets,omitempty"` // per serving
 	Helping float64  `json:"helping,omitempty"` // grams a serving should weigh; 0 none
 	Limit   float64  `json:"limit,omitempty"`   // acceptable drop in liking, scale points; 0 not set
+}
+
+// Says is what only the cook can say of a dish, for the page that judges claim
+// words. Dish is the key of a dish category, Kind "food", "main dish" or "meal".
+type Says struct {
+	Dish    string            `json:"dish,omitempty"`
+	Kind    string            `json:"kind,omitempty"`
+	Liquid  bool              `json:"liquid,omitempty"`
+	CupG    float64           `json:"cup_g,omitempty"`         // what 240 ml of the original weigh; 0 not known
+	CupGVer float64           `json:"cup_g_version,omitempty"` // the same of a version; 0 as the original
+	Answers map[string]string `json:"answers,omitempty"`       // by question: "yes" or "no"
 }
 
 // Target bounds one nutrient per serving: at most or at least Amount, in the

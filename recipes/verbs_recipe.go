@@ -1,6 +1,8 @@
 package recipes
 
 import (
+	"maps"
+	"math"
 	"slices"
 	"strings"
 
@@ -94,6 +96,18 @@ func SetBrief(id ID, brief Brief) Verb {
 	return editRecipe(id, "did.brief", nil, nil, func(_ *Book, _ *edits, r *Recipe) error {
 		brief.Targets = slices.Clone(brief.Targets)
 		r.Brief = brief
+		return nil
+	})
+}
+
+// SetSays keeps what the cook says of the dish where words about it are judged.
+func SetSays(id ID, says Says) Verb {
+	return editRecipe(id, "did.says", nil, nil, func(_ *Book, _ *edits, r *Recipe) error {
+		if bad := func(v float64) bool { return v < 0 || math.IsNaN(v) || math.IsInf(v, 0) }; bad(says.CupG) || bad(says.CupGVer) {
+			return refuse(r.Title, "error.cup")
+		}
+		says.Answers = maps.Clone(says.Answers)
+		r.Says = says
 		return nil
 	})
 }

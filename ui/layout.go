@@ -59,7 +59,7 @@ func matrixOf(s sheets.Sheet) parts.MatrixData {
 }
 
 func columnOf(c sheets.Column) parts.Column {
-	out := parts.Column{Key: c.Key, Title: c.Title, Sub: c.Sub, Text: !c.Number}
+	out := parts.Column{Key: c.Key, Title: c.Title, Sub: c.Sub, Text: !c.Number && !c.Tight}
 	if c.Number && c.Index < 0 {
 		out.Align = parts.AlignEnd
 	}

@@ -65,6 +65,7 @@ func viewItems(w *Window, m *menus) []*fyne.MenuItem {
 		item("tab.swaps", ctrl(fyne.Key4, 0), tab(tabSwaps)),
 		item("tab.original", ctrl(fyne.Key5, 0), tab(tabOriginal)),
 		item("tab.notebook", ctrl(fyne.Key6, 0), tab(tabNotebook)),
+		item("tab.claims", ctrl(fyne.Key8, 0), tab(tabClaims)),
 		fyne.NewMenuItemSeparator(),
 		item("menu.larger", ctrl(fyne.KeyEqual, 0), func() { w.setTheme(w.dark, w.factor+0.1) }),
 		item("menu.smaller", ctrl(fyne.KeyMinus, 0), func() { w.setTheme(w.dark, w.factor-0.1) }),

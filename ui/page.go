@@ -36,4 +36,5 @@ const (
 	tabSwaps    = "swaps"
 	tabOriginal = "original"
 	tabNotebook = "notebook"
+	tabClaims   = "claims"
 )

@@ -29,6 +29,7 @@ func newRecipePage(w *Window) *recipePage {
 		tabSwaps:    newSwapsPage(w),
 		tabOriginal: newOriginalPage(w),
 		tabNotebook: newNotebookPage(w),
+		tabClaims:   newClaimsPage(w),
 	}}
 }
 
@@ -38,8 +39,7 @@ func (p *recipePage) build() fyne.CanvasObject {
 	draft := p.w.pin("recipe.draft", parts.NewButton(parts.Quiet, "import", words.Say("menu.lighter-draft"), p.w.pasteDraft))
 	export := p.w.pin("recipe.export", parts.NewButton(parts.Quiet, "export", words.Say("recipe.export"), p.w.exportRecipe))
 	version := p.w.pin("recipe.version", parts.NewButton(parts.Primary, "add", words.Say("recipe.version"), p.w.newVersion))
-	names := parts.Rows(2, p.title, p.caption)
-	head := parts.Stretch(parts.GapMedium, 0, names, brief, draft, export, version)
+	head := parts.Rows(2, parts.Stretch(parts.GapMedium, 0, p.title, brief, draft, export, version), p.caption)
 	p.tabs = parts.NewTabs(p.tabList(), func(key string) {
 		p.w.goTo(place{page: pageRecipe, recipe: p.w.at.recipe, tab: key})
 	})
@@ -53,6 +53,7 @@ func (p *recipePage) tabList() []parts.Tab {
 		{Key: tabVersions, Icon: "versions", Label: words.Say("tab.versions")},
 		{Key: tabSwaps, Icon: "swaps", Label: words.Say("tab.swaps")},
 		{Key: tabOriginal, Icon: "recipes", Label: words.Say("tab.original")},
+		{Key: tabClaims, Icon: "look", Label: words.Say("tab.claims")},
 		{Key: tabNotebook, Icon: "note", Label: words.Say("tab.notebook")},
 	}
 	if r := p.w.recipe(); r != nil {

@@ -40,11 +40,12 @@ func commands() map[string]command {
 		"import":  {runImport, importFlags},
 		"export":  {runExport, exportFlags},
 		"check":   {runCheck, nil},
+		"claims":  {runClaims, claimsFlags},
 	}
 }
 
 // commandNames in the order help lists them.
-var commandNames = []string{"demo", "compare", "import", "foods", "export", "check"}
+var commandNames = []string{"demo", "compare", "import", "foods", "export", "claims", "check"}
 
 // run does what args ask and returns the exit code. All that goes wrong is one
 // line on errOut.

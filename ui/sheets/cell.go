@@ -68,6 +68,7 @@ type Column struct {
 	Title  string
 	Sub    string
 	Number bool
+	Tight  bool // words that need no spare width
 }
 
 // Sheet is a table ready to be shown.
