@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"image"
 	_ "image/png"
+	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -279,10 +280,17 @@ func (w *window) key(names ...string) {
 	}
 }
 
-// typeText types as a person does.
+// typeText types as a person does, Return at the end of each line but the last.
 func (w *window) typeText(text string) {
 	w.t.Helper()
-	w.tool("xdotool", "type", "--clearmodifiers", "--delay", "25", text)
+	for i, line := range strings.Split(text, "\n") {
+		if i > 0 {
+			w.tool("xdotool", "key", "--clearmodifiers", "Return")
+		}
+		if line != "" {
+			w.tool("xdotool", "type", "--clearmodifiers", "--delay", "15", line)
+		}
+	}
 	time.Sleep(80 * time.Millisecond)
 }
 
@@ -333,4 +341,32 @@ func program(t testing.TB) string {
 		t.Fatal("PAREWELL_BINARY names no program: run make window-test")
 	}
 	return p
+}
+
+// under reads the text right below a column's head.
+func (w *window) under(column string) string {
+	w.t.Helper()
+	head := w.waitFor(column)
+	return w.nearest(head.X+head.W/2, head.Y+head.H*1.5)
+}
+
+// inCell reads the text in the cell of a row and a column.
+func (w *window) inCell(row, column string) string {
+	w.t.Helper()
+	r, c := w.waitFor(row), w.waitFor(column)
+	return w.nearest(c.X+c.W/2, r.Y+r.H/2)
+}
+
+// nearest reads the text whose middle is nearest to a place.
+func (w *window) nearest(x, y float64) string {
+	best, least := "", math.Inf(1)
+	for _, o := range w.view().Objects {
+		if o.Text == "" {
+			continue
+		}
+		if d := math.Hypot(o.X+o.W/2-x, 4*(o.Y+o.H/2-y)); d < least { // a row counts for more than a column
+			best, least = o.Text, d
+		}
+	}
+	return best
 }

@@ -39,9 +39,6 @@ func openWindow(path string) error {
 		})
 	}
 	ui.Open(a, d)
-	if d.View().Path != "" {
-		d.Tell("") // it was open before the window watched: have it shown
-	}
 	a.Lifecycle().SetOnStarted(func() {
 		startLook()
 		if path == "" {
