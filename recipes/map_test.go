@@ -45,7 +45,7 @@ var mayImport = map[string][]string{
 	"charts/manuscript":     {"charts", "analysis/...", "recipes", "recipes/food", "recipes/measure"},
 	"ui/desk": {
 		"assets", "recipes", "recipes/workbook", "recipes/exchange", "recipes/reading",
-		"recipes/ideas", "recipes/demo", "recipes/food", "recipes/measure",
+		"recipes/ideas", "recipes/demo", "recipes/food", "recipes/food/tables", "recipes/measure",
 	},
 	"ui/phone":     {"ui/desk", "recipes", "recipes/food"},
 	"ui/sheets":    {"ui/desk", "charts", "analysis/...", "recipes", "recipes/exchange", "recipes/reading", "recipes/ideas", "recipes/food", "recipes/measure"},

@@ -30,7 +30,7 @@ type Recipe struct {
 	Steps    []*Step   `json:"steps"`
 	Dish     Technique `json:"dish,omitzero"` // how the whole is cooked
 	Category string    `json:"category,omitempty"`
-	Says     Says      `json:"says,omitzero"` // what the cook says of the dish where words about it are judged
+	Says     Says      `json:"says,omitzero"`    // what the cook says of the dish where words about it are judged
 	Source   string    `json:"source,omitempty"` // where it came from, as pasted
 	Brief    Brief     `json:"brief,omitzero"`
 	Order    float64   `json:"order,omitempty"` // place in the list

@@ -55,9 +55,19 @@ func (l *Label) Profile() (Profile, bool) {
 		n Nutrient
 		v float64
 	}{
-		{EnergyKcal, kcal}, {EnergyKJ, kj}, {Protein, l.Protein}, {Fat, l.Fat}, {SaturatedFat, l.Saturated},
-		{Carbohydrate, carb}, {Sugars, l.Sugars}, {AddedSugars, l.AddedSugars}, {Fibre, l.Fibre}, {Sodium, sodium},
-		{Cholesterol, l.Cholesterol}, {Alcohol, l.Alcohol}, {TransFat, l.TransFat},
+		{EnergyKcal, kcal},
+		{EnergyKJ, kj},
+		{Protein, l.Protein},
+		{Fat, l.Fat},
+		{SaturatedFat, l.Saturated},
+		{Carbohydrate, carb},
+		{Sugars, l.Sugars},
+		{AddedSugars, l.AddedSugars},
+		{Fibre, l.Fibre},
+		{Sodium, sodium},
+		{Cholesterol, l.Cholesterol},
+		{Alcohol, l.Alcohol},
+		{TransFat, l.TransFat},
 	} {
 		put(x.n, x.v)
 	}

@@ -36,7 +36,6 @@ type ChartView struct {
 	wait    func()
 	renders atomic.Int64
 	tries   int
-	focused bool
 	hint    tipper
 }
 

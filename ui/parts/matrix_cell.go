@@ -89,7 +89,6 @@ func (v *cellView) splitSub(m *Matrix, cell *Cell, col int, align Align, in fram
 		x = in.x + in.w - block
 	}
 	if col == 0 { // the units after a name sit at the column's end
-		x, block = in.x, in.w
 		if cell.Sub == "" {
 			return in
 		}
