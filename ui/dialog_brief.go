@@ -33,7 +33,6 @@ func (w *Window) editBrief() {
 		Content: parts.Columns(28, []float32{1, 1}, left, right),
 		Confirm: words.Say("button.save"), Cancel: words.Say("button.cancel"), OnOK: d.save,
 	})
-	w.trace.places(w)
 }
 
 // wishes are the fields in words, the helping and the limit.

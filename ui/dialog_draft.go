@@ -64,7 +64,6 @@ func (w *Window) showDraft(r *recipes.Recipe) *draftDialog {
 		Cancel: words.Say("button.cancel"), Width: min(1180, size.Width/w.factor-60), Height: min(760, size.Height/w.factor-60), OnOK: d.accept,
 	})
 	d.show()
-	w.trace.places(w)
 	return d
 }
 
@@ -144,8 +143,6 @@ func (d *draftDialog) took(got draftRead) {
 		d.also.Add(d.serves)
 	}
 	d.show()
-	d.w.trace.say("draft swaps=%d", len(d.all))
-	d.w.trace.places(d.w)
 }
 
 // otherServings is what the draft says it serves, 0 where it says nothing or

@@ -89,7 +89,6 @@ func (w *Window) exportRecipe() {
 		Title: words.Say("export.title"), Content: parts.Rows(parts.GapSmall, form, d.trouble), First: fyne.Focusable(d.folder),
 		Confirm: words.Say("recipe.export"), Cancel: words.Say("button.cancel"), Width: 600, OnOK: d.start,
 	})
-	w.trace.places(w)
 }
 
 // start begins to write, or says in place what is wrong.
@@ -178,6 +177,5 @@ func (w *Window) export(folder string, files []desk.ExportFile) {
 			return
 		}
 		w.status.SetMessage(words.Say("export.done", len(written), filepath.Clean(folder)))
-		w.trace.say("exported %d to %s", len(written), folder)
 	})
 }

@@ -53,7 +53,6 @@ func (w *Window) chooseFile(wish fileWish) {
 		Title: wish.title, Content: content, First: d.field, Confirm: wish.ok, Cancel: words.Say("button.cancel"),
 		Width: 640, Height: 520, OnOK: d.done,
 	})
-	w.trace.places(w)
 }
 
 func (w *Window) startFolder() string {

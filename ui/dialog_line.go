@@ -51,7 +51,6 @@ func (w *Window) lineDetails(l *recipes.Line, v *recipes.Version) {
 		Content: parts.Fill(parts.GapSmall, 1, parts.NewCaption(facts.Caption), body),
 		Confirm: words.Say("button.save"), Cancel: words.Say("button.cancel"), OnOK: d.save,
 	})
-	w.trace.places(w)
 }
 
 // factList sets names beside what they are.

@@ -47,7 +47,6 @@ func (w *Window) editSwap(sw *recipes.Swap) {
 		Title: title, Content: e.content(), First: e.name, Confirm: confirm, Cancel: words.Say("button.cancel"),
 		Width: 820, Height: 620, OnOK: e.save,
 	})
-	w.trace.places(w)
 }
 
 func (e *swapEditor) content() fyne.CanvasObject {

@@ -66,5 +66,4 @@ func (p *notebookPage) fill(entries []recipes.HistoryEntry) {
 	}
 	visible(p.card, len(entries) > 0)
 	visible(p.empty, len(entries) == 0)
-	p.w.trace.say("notebook entries=%d", len(entries))
 }

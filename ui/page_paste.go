@@ -111,7 +111,6 @@ func (p *pastePage) show() {
 	}
 	p.facts.Refresh()
 	p.table.SetData(matrixOf(s.Lines))
-	p.w.trace.say("preview lines=%d", len(r.recipe.Lines))
 }
 
 // take adds the recipe and opens it: at its doubts if it has any, else at its

@@ -18,16 +18,15 @@ type swapsPage struct {
 	bench *sheets.Bench
 	sheet sheets.SwapSheet
 
-	table    *parts.Matrix
-	tableIn  fyne.CanvasObject
-	noSwaps  fyne.CanvasObject
-	noTicks  fyne.CanvasObject
-	layout   *swapsLayout
-	view     *fyne.Container
-	nutrient *parts.Picker
-	sources  *sourceList
-	detail   *swapCard
-	ideas    *ideaCards
+	table   *parts.Matrix
+	tableIn fyne.CanvasObject
+	noSwaps fyne.CanvasObject
+	noTicks fyne.CanvasObject
+	layout  *swapsLayout
+	view    *fyne.Container
+	sources *sourceList
+	detail  *swapCard
+	ideas   *ideaCards
 
 	recipe  recipes.ID // what is shown
 	swap    recipes.ID // chosen in the table, "" for none
@@ -87,14 +86,12 @@ func (p *swapsPage) choose(id recipes.ID) {
 	}
 	p.swap, p.looking = id, false
 	p.showCard()
-	p.w.trace.places(p.w)
 }
 
 // look shows the ideas for an ingredient.
 func (p *swapsPage) look() {
 	p.looking = true
 	p.showCard()
-	p.w.trace.places(p.w)
 }
 
 // sourceNutrients are the choices of the list of sources.

@@ -12,7 +12,6 @@ import (
 // bar for a refused edit.
 func (w *Window) problem(err error) {
 	w.status.SetTone(parts.ToneError, err.Error())
-	w.trace.problem(err)
 }
 
 // problemDialog tells of something that stopped her: a file that cannot be
@@ -23,5 +22,4 @@ func (w *Window) problemDialog(err error) {
 		p = &problem.Error{What: err.Error()}
 	}
 	parts.ShowProblem(w.win, p.What, p.Where, p.Hint, words.Say("button.close"))
-	w.trace.problem(err)
 }

@@ -111,7 +111,6 @@ func (w *Window) close() {
 				w.problemDialog(err)
 				return
 			}
-			w.trace.say("closed")
 			w.win.Close()
 		})
 	}()

@@ -129,8 +129,6 @@ func (c *ideaCards) cards() {
 		c.scroll.ScrollToTop()
 	}
 	c.scroll.Refresh()
-	c.p.w.trace.say("ideas line=%s count=%d", c.found.line, len(c.found.ideas))
-	c.p.w.trace.places(c.p.w)
 }
 
 func (c *ideaCards) same(swaps []*recipes.Swap) bool {

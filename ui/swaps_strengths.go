@@ -51,7 +51,6 @@ func (w *Window) swapStrengths(sw *recipes.Swap) {
 		Title: words.Say("strengths.title"), Content: body, First: rows[0].field, Confirm: words.Say("strengths.make"),
 		Cancel: words.Say("button.cancel"), Width: 620, OnOK: func() bool { return w.makeStrengths(r, sw, rows) },
 	})
-	w.trace.places(w)
 }
 
 // showStrength says under a field what that strength does, or what is wrong.
@@ -143,7 +142,6 @@ func (w *Window) joinSwaps(sw *recipes.Swap) {
 			return true
 		},
 	})
-	w.trace.places(w)
 }
 
 func firstCheck(rows []*joinRow, otherwise fyne.Focusable) fyne.Focusable {

@@ -51,7 +51,6 @@ func (p *versionsPage) openMakeUp(n food.Nutrient, i int) {
 		Confirm: words.Say("makeup.open"), Cancel: words.Say("button.close"),
 		OnOK: func() bool { open(); return false }, OnClosed: done,
 	})
-	p.w.trace.places(p.w)
 }
 
 func sharesOf(rows []sheets.MakeUpRow) []parts.Share {

@@ -132,7 +132,6 @@ func (w *Window) versionDialog(id recipes.ID) {
 			return true
 		},
 	})
-	w.trace.places(w)
 }
 
 func servingsField(v *recipes.Version) string {

@@ -30,7 +30,6 @@ type Window struct {
 	pages  map[string]page
 	at     place
 	menu   *menus
-	trace  *tracer
 	shown  shown
 	dark   bool
 	factor float32
@@ -45,7 +44,7 @@ type shown struct{ message, undo string }
 func Open(a fyne.App, d *desk.Desk) *Window {
 	w := &Window{
 		app: a, win: a.NewWindow(appName), desk: d,
-		built: map[string]fyne.CanvasObject{}, trace: newTracer(),
+		built: map[string]fyne.CanvasObject{},
 	}
 	w.view = d.View()
 	prefs := d.Prefs()
@@ -156,7 +155,6 @@ func (w *Window) enter(to place) {
 	}
 	w.showShell()
 	p.show()
-	w.trace.page(w)
 }
 
 // showShell brings side bar, menus and title up to date.
