@@ -111,7 +111,8 @@ func (k *kitchen) dish(name string) error {
 	for _, l := range r.Lines {
 		all = append(all, l.ID)
 	}
-	k.verbs = append(k.verbs, recipes.AddRecipe(r, k.pins(r.Lines)), recipes.SetBrief(r.ID, p.brief), recipes.SettleLines(r.ID, all))
+	k.verbs = append(k.verbs, recipes.AddRecipe(r, k.pins(r.Lines)), recipes.SetBrief(r.ID, p.brief),
+		recipes.SetTechnique(r.ID, p.cooked), recipes.SetSays(r.ID, p.says), recipes.SettleLines(r.ID, all))
 	return k.work(name+"-plan.txt", r, p)
 }
 

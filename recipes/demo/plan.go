@@ -16,6 +16,8 @@ import (
 // to one is indented, and new ingredients are indented twice:
 //
 //	brief at most: energy_kcal 500
+//	cooked 30: baked                        how the dish is cooked, minutes
+//	called mixed-cup: main dish             what it is where words about it are judged
 //	food beef stock: beef stock, homemade   the food the cook chose for a line
 //	swap yogurt: strained yogurt for half the double cream
 //	  like: cream-strained-yogurt-half      texts of that catalogue entry
@@ -28,6 +30,8 @@ import (
 //	  step 6: the cook's own text where two swaps rewrite one step
 type plan struct {
 	brief  recipes.Brief
+	cooked recipes.Technique
+	says   recipes.Says
 	blocks []block
 }
 
@@ -99,6 +103,12 @@ func (p *planReader) line(at, indent int, s string) error {
 		p.plan.blocks[last].items = append(p.plan.blocks[last].items, item{at: at, word: word, arg: arg, text: text})
 	case word == "brief":
 		return p.plan.readBrief(arg, text)
+	case word == "called":
+		p.plan.says = recipes.Says{Dish: arg, Kind: text}
+	case word == "cooked":
+		minutes, err := number(arg)
+		p.plan.cooked = recipes.Technique{Method: text, Minutes: minutes}
+		return err
 	case word == "swap" || word == "idea" || word == "version" || word == "food":
 		p.plan.blocks = append(p.plan.blocks, block{at: at, kind: word, key: arg, text: text})
 	default:
