@@ -39,8 +39,11 @@ func TestPlainAlias(t *testing.T) {
 		text, name string
 		isClose    bool
 	}{
-		{" tomato sauce (AU)", "tomato sauce", false}, {"creme fraiche (close, fattier)", "creme fraiche", true},
-		{"sea salt (by weight)", "sea salt", false}, {"ghee", "ghee", false}, {"(close)", "", true},
+		{" tomato sauce (AU)", "tomato sauce", false},
+		{"creme fraiche (close, fattier)", "creme fraiche", true},
+		{"sea salt (by weight)", "sea salt", false},
+		{"ghee", "ghee", false},
+		{"(close)", "", true},
 	} {
 		if name, isClose := plainAlias(r.text); name != r.name || isClose != r.isClose {
 			t.Errorf("%q: %q, close %v", r.text, name, isClose)

@@ -7,6 +7,7 @@
 // What comes from where:
 //
 //	starter/foods.csv              which foods, their plain names, groups, aliases
+//	assets/generate/extras.csv     more foods of SR28, by hand, with the same columns
 //	usda-sr28/ABBREV.csv           values per 100 g, two weights, refuse (USDA SR28, 2016)
 //	usda-sr26/WEIGHT.txt           more household weights (USDA SR26, 2013)
 //	assets/generate/kinds.csv      kind, allergens and whether a food pours: every food, by hand

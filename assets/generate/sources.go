@@ -32,7 +32,7 @@ type alias struct {
 
 // sources is everything the table is made from, read whole.
 type sources struct {
-	Foods    []record            // starter list, in its order
+	Foods    []record            // starter list in its order, then the extras
 	SR28     map[string]record   // by NDB number
 	SR26     map[string][]weight // by NDB number
 	Kinds    map[string]record   // by NDB number
@@ -48,6 +48,11 @@ func readSources(reference, starter, lists string) (*sources, error) {
 	if s.Foods, err = readCSV(filepath.Join(starter, "foods.csv")); err != nil {
 		return nil, err
 	}
+	extras, err := readCSV(filepath.Join(lists, "extras.csv"))
+	if err != nil {
+		return nil, err
+	}
+	s.Foods = append(s.Foods, extras...)
 	if s.SR28, err = readByCode(filepath.Join(reference, "usda-sr28", "ABBREV.csv"), "NDB_No"); err != nil {
 		return nil, err
 	}

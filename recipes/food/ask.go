@@ -102,7 +102,7 @@ func (x *index) nearest(w string) (termID, bool) {
 	for _, n := range x.slipped(w, false, nil) {
 		id := x.forms[n.form].term
 		switch {
-		case x.forms[n.form].text[0] != w[0]:
+		case x.forms[n.form].text[0] != w[0], len(x.forms[n.form].text) < 5: // "dashi" is no slip for "dahi"
 		case n.slips < slips:
 			best, slips, tie = id, n.slips, false
 		case n.slips == slips && id != best:

@@ -76,7 +76,7 @@ func benchKeys(b *testing.B, keys []string, search func(string) int) {
 	b.ReportMetric(float64(len(keys)), "keys/op")
 }
 
-// BenchmarkReadStarter reads the embedded 901 foods. Budget: under 15 ms.
+// BenchmarkReadStarter reads the embedded foods. Budget: under 15 ms.
 func BenchmarkReadStarter(b *testing.B) {
 	for b.Loop() {
 		if _, err := food.ReadStarter(assets.Foods); err != nil {

@@ -151,6 +151,9 @@ func (t *Table) between(must []termID, words []asked) []candidate {
 // had to go, so that what was found is likely another food.
 func (t *Table) partly(words []asked) (found []candidate, left []asked, other bool) {
 	left = slices.DeleteFunc(slices.Clone(words), func(a asked) bool { return a.id < 0 && a.class == strong && !a.soft })
+	if len(left) < len(words) && guessed(left) {
+		return nil, left, true
+	}
 	if found = t.candidates(left); len(found) > 0 {
 		return found, left, false
 	}
@@ -170,6 +173,22 @@ func (t *Table) partly(words []asked) (found []candidate, left []asked, other bo
 		left = next
 	}
 	return nil, left, true
+}
+
+// guessed tells whether every telling word is short and there by a mended slip
+// only: too little to go by beside a word that the table does not know at all.
+func guessed(words []asked) bool {
+	slips := false
+	for _, a := range words {
+		if a.class != strong || a.soft {
+			continue
+		}
+		if !a.slip || len(a.text) > 5 {
+			return false
+		}
+		slips = true
+	}
+	return slips
 }
 
 // weigh scores one name against what was asked.

@@ -20,7 +20,7 @@ var matchRows = []matchRow{
 	{"semi-skimmed milk", "01079", false}, {"buttermilk", "01088", true}, {"evaporated milk", "01096", true}, {"condensed milk", "01095", true},
 	{"double cream", "01053", false}, {"heavy cream", "01053", true}, {"cream", "01053", false}, {"single cream", "01050", false},
 	{"whipping cream", "01053", false}, {"soured cream", "01056", true}, {"crème fraîche", "01056", false}, {"half-and-half", "01049", true},
-	{"natural yoghurt", "01116", false}, {"Greek yogurt", "01256", false}, {"full-fat Greek yogurt", "01256", false},
+	{"natural yoghurt", "01116", false}, {"Greek yogurt", "01256", false}, {"full-fat Greek yogurt", "01293", true},
 	// cheese
 	{"mature cheddar cheese, grated", "01009", true}, {"sharp cheddar", "01009", true}, {"grated parmesan", "01033", false}, {"parmesan", "01033", false},
 	{"gruyère", "01023", true}, {"feta cheese", "01019", true}, {"goat's cheese", "01159", true}, {"cream cheese", "01017", true},
@@ -71,7 +71,7 @@ var matchRows = []matchRow{
 	{"flat-leaf parsley", "11297", true}, {"chili powder", "02009", false}, {"chilli powder", "02009", false}, {"cayenne pepper", "02031", true}, {"chilli flakes", "02031", false},
 	{"ground cumin", "02014", true}, {"cloves", "02011", true}, {"nutmeg, freshly grated", "02025", true}, {"smoked paprika", "02028", true},
 	// sauces, stock, drinks, fruit
-	{"stock", "06194", false}, {"chicken stock", "06194", false}, {"vegetable stock", "06194", false}, {"dark soy sauce", "16123", false}, {"soy sauce", "16123", true},
+	{"stock", "06194", false}, {"chicken stock", "06194", false}, {"vegetable stock", "06700", false}, {"dark soy sauce", "16123", false}, {"soy sauce", "16123", true},
 	{"Dijon mustard", "02046", false}, {"red wine vinegar", "02068", true}, {"Worcestershire sauce", "06971", true}, {"dry white wine", "14106", true}, {"cider", "14003", false},
 	{"lemon juice", "09152", true}, {"juice of 1 lime", "09160", true}, {"lemon zest", "09156", true}, {"sultanas", "09298", false}, {"raisins", "09298", true},
 	{"flaked almonds", "12062", true}, {"ground almonds", "12062", true}, {"walnut pieces", "12155", true}, {"desiccated coconut", "12108", true}, {"coconut milk", "12118", true},

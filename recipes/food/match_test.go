@@ -74,8 +74,8 @@ func TestMatchNothing(t *testing.T) {
 func TestMatchKnowsNoSuchFood(t *testing.T) {
 	table := food.NewTable(starter(t))
 	for _, r := range []struct{ name, offers string }{
-		{"almond milk", "01077"}, {"oat flour", "20081"}, {"lemon curd", "09150"}, {"chocolate sauce", "19904"}, {"chicken sausage", "07063"},
-		{"rose water", "14429"}, {"egg fried rice", ""}, {"xanthan gum", ""},
+		{"hemp milk", "01077"}, {"coconut flour", "20081"}, {"lemon curd", "09150"}, {"chicken sausage", "07063"},
+		{"egg fried rice", ""}, {"guar gum", ""}, {"Grand Marnier", ""},
 	} {
 		best, sure, others := table.Match(r.name)
 		if best.Food != nil || sure {

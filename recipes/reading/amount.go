@@ -145,6 +145,9 @@ func bareAmount(s string) (amount, string, bool) {
 	if !namesMore(rest) || !of && strings.HasPrefix(strings.TrimLeft(rest, " "), ",") {
 		return amount{}, s, false
 	}
+	if _, w := cutAny(strings.TrimLeft(rest, " "), "with", "over", "the", "on", "in", "into"); w != "" { // "Drizzle over the oil": a step
+		return amount{}, s, false
+	}
 	return amount{found: true, num: measure.Number{Low: 1}, unit: u, size: size}, dropOf(rest), true
 }
 

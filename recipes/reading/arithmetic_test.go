@@ -61,7 +61,7 @@ var byHand = []struct {
 	{"lemon-loaf.txt", measure.Metric, []weighed{
 		{"01001", 175, "butter"},
 		{"19335", 175, "caster sugar"},
-		{"01123", 150, "3 large eggs of 50 g"},
+		{"01123", 180, "3 large eggs of the EU class: 68 g in shell, 0.88 of it eaten"},
 		{"20082", 100, "self-raising flour"},
 		{"12062", 100, "ground almonds: blanched"},
 		{"18369", 4.67, "1 tsp baking powder: 4.6 g for 4.93 ml"},
@@ -90,7 +90,7 @@ var byHand = []struct {
 		{"01009", 340.2, "12 oz Cheddar"},
 		{"02024", 1, "1/2 tsp dry mustard"},
 		{"02031", 0.45, "1/4 tsp cayenne"},
-		{"02047", 6, "1 tsp salt by weight of table salt"},
+		{"02047", 4.8, "1 tsp kosher salt: 2.8 to 4.8 g, the heavier"},
 		{"02030", 0.5, "pepper, a quarter teaspoon"},
 	}},
 	{"lentil-soup.txt", measure.Metric, []weighed{
@@ -102,7 +102,7 @@ var byHand = []struct {
 		{"02014", 4.2, "2 tsp cumin"},
 		{"16144", 200, "red lentils"},
 		{"11531", 400, "tinned tomatoes"},
-		{"06194", 1052, "1 litre stock: chicken broth stands in, 249 g a US cup"},
+		{"06700", 934, "1 litre vegetable stock: 221 g a US cup"},
 		{"09152", 24, "juice of half a lemon"},
 		{"01116", 62.1, "4 tbsp of 15 ml yogurt: 245 g a US cup"},
 	}},

@@ -18,6 +18,7 @@ func (r *lineReader) weigh() {
 		r.asBought()
 	case r.byMemory():
 	case r.food == nil:
+	case r.weighSalt():
 	case r.say.part != "":
 		r.weighPart()
 	case r.amt.little:
@@ -188,6 +189,9 @@ func (r *lineReader) weighCount() {
 	if size == "" && isEgg(r.food) {
 		size = "large" // recipes mean large eggs unless they say otherwise
 	}
+	if r.euEgg() {
+		return
+	}
 	if m, ok := r.namedMeasure(size); ok {
 		r.set(n*m.Grams, recipes.GramsCount, oneIs(m.String(), m.Grams))
 		return
@@ -207,6 +211,8 @@ func (r *lineReader) weighCount() {
 		r.set(n*g, recipes.GramsCount, note)
 		if !exact && size != "" {
 			r.doubt(recipes.DoubtMeasure, m.String())
+		} else if size == "" && varies(r.food) {
+			r.doubt(recipes.DoubtDefault, figure(g))
 		}
 		return
 	}
@@ -219,9 +225,18 @@ func (r *lineReader) weighCount() {
 	r.doubt(recipes.DoubtMeasure, "")
 }
 
+// varies tells fruits and vegetables of which one may weigh three times another:
+// a count without a size is then an assumption.
+func varies(f *food.Food) bool {
+	return (f.Group == "vegetables" || f.Group == "fruit") && hasAny(fold(f.Name), "eggplant", "cabbage", "cauliflower", "squash", "pumpkin", "watermelon", "cantaloupe", "honeydew", "celeriac", "papaya", "jackfruit") && !hasWord(fold(f.Name), "summer")
+}
+
 // namedMeasure finds a measure of one that the name itself speaks of: "garlic
 // cloves", "cherry tomatoes", "chicken thighs".
 func (r *lineReader) namedMeasure(size string) (food.Measure, bool) {
+	if m, ok := r.smallKind(); ok {
+		return m, true
+	}
 	if size != "" {
 		if m, exact, ok := r.food.Each(size); ok && exact {
 			return m, true
@@ -233,6 +248,20 @@ func (r *lineReader) namedMeasure(size string) (food.Measure, bool) {
 			continue
 		}
 		if m, _, ok := r.food.Household(w, size); ok {
+			return m, true
+		}
+	}
+	return food.Measure{}, false
+}
+
+// smallKind finds the measure of a small kind of a food, which the size words
+// of the ordinary one do not fit: cherry and plum tomatoes.
+func (r *lineReader) smallKind() (food.Measure, bool) {
+	for word, unit := range map[string]string{"cherry": "cherry", "plum": "plum", "roma": "plum"} {
+		if !hasAny(r.say.hints, word) || !hasWord(fold(r.food.Name), "tomato") {
+			continue
+		}
+		if m, _, ok := r.food.Household(unit, ""); ok {
 			return m, true
 		}
 	}
@@ -262,6 +291,21 @@ func (r *lineReader) cutGrams() (float64, bool) {
 		}
 	}
 	return 0, false
+}
+
+// euEgg weighs an egg whose size a metric or imperial recipe gives: there the
+// words are the EU and UK classes, by weight, and not the US ones. An egg
+// without a size is about 50 g either way.
+func (r *lineReader) euEgg() bool {
+	if r.opt.System == measure.US || r.amt.size == "" || !isEgg(r.food) {
+		return false
+	}
+	m, _, ok := r.food.Household(r.amt.size, "eu")
+	if !ok || m.Detail != "eu" {
+		return false
+	}
+	r.set(r.count()*m.Grams, recipes.GramsCount, oneIs(m.Unit+" (EU class)", m.Grams))
+	return true
 }
 
 func isEgg(f *food.Food) bool { return f.Group == "eggs" }
@@ -363,7 +407,8 @@ func (r *lineReader) asBought() {
 	}
 	h := r.say.hints
 	whole := hasAny(h, "whole") && r.food.Edible > 0 && r.food.Edible < 1 && wholeMeansUncut(r.food)
-	bird := r.food.Group == "poultry" && hasWord(fold(r.food.Name), "whole") && !hasAny(h, "boned", "boneless", "meat only")
+	entire := hasWord(fold(r.food.Name), "whole") || r.amt.unit == nil && r.amt.grams >= 1000*r.count() && hasAny(fold(r.food.Name), "meat and skin")
+	bird := r.food.Group == "poultry" && entire && !hasAny(h, "boned", "boneless", "meat only")
 	if whole || bird || hasAny(h, "unpeeled", "bone-in", "bone in", "on the bone", "in shell", "in the shell", "in their shells", "shell-on", "shell on", "unshelled", "skin-on and bone-in", "in the pod", "in their pods", "head-on", "untrimmed", "with bones", "as bought") {
 		r.line.AsBought = true
 	}

@@ -33,6 +33,11 @@ func readHeading(s string) (h heading, rest string) {
 	if h, ok := headingWords[fold(t)]; ok {
 		return h, ""
 	}
+	if _, after, ok := strings.Cut(t, " / "); ok { // the same heading in two languages
+		if h, rest := readHeading(after); h != noHeading {
+			return h, rest
+		}
+	}
 	if open := strings.IndexByte(t, '('); open > 0 { // "Ingredients (serves 4)"
 		if h, ok := headingWords[fold(strings.TrimSpace(t[:open]))]; ok {
 			return h, strings.Trim(t[open:], "() ")

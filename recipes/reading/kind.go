@@ -20,6 +20,18 @@ func (r *lineReader) tinnedPulse() {
 	}
 }
 
+// notTinned says so when a tin is taken for a food of which the table has no
+// tinned row: tins have salt, syrup or oil in them and their contents are cooked.
+func (r *lineReader) notTinned() {
+	if r.food == nil || !r.canned() || hasAny(fold(r.food.Name+" "+r.food.Published), "canned", "cnd", "condensed", "evaporated", "ready to serve", "jarred") {
+		return
+	}
+	switch r.food.Group {
+	case "vegetables", "fruit", "legumes and soy", "fish and shellfish", "poultry", "pork", "beef":
+		r.doubt(recipes.DoubtClose, "the table has it fresh, dry or frozen only; a tin differs in salt, syrup or oil", r.food.Name)
+	}
+}
+
 // herb matches a herb, fresh or dried.
 func (r *lineReader) herb(key, hints string) bool {
 	h, ok := herbIn(key)

@@ -49,6 +49,7 @@ func (r *lineReader) parse(text string) {
 	r.notes = n
 	s = stripNumber(stripLabels(s))
 	s = r.stripSection(s)
+	s = turned(s, r.opt.System)
 	s, part := cutPart(s)
 	r.amt, s = readAmount(s, r.opt.System)
 	if part == "" {

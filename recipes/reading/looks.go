@@ -26,6 +26,9 @@ func looksIngredient(raw string) bool {
 	if rest, ok := numbered(s); ok && !startsAmount(rest) {
 		return false
 	}
+	if w, rest := firstWord(s); cookingVerbs[fold(w)] && (strings.HasSuffix(s, ".") || strings.HasPrefix(strings.TrimLeft(rest, " "), "with ")) && !startsDigit(s) { // "Sprinkle with salt."
+		return false
+	}
 	if startsAmount(s) {
 		return !isSentence(s)
 	}

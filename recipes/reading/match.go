@@ -14,10 +14,7 @@ func (r *lineReader) matchFood() {
 	if r.notedFood() || r.rememberedFood() {
 		return
 	}
-	if r.notes.state == food.Cooked && !hasWord(r.say.hints, "cooked") {
-		r.say.full = "cooked " + r.say.full
-		r.say.hints += " cooked"
-	}
+	r.takeNotedState()
 	hints := r.say.hints
 	key := Key(r.say.name)
 	switch {
@@ -31,7 +28,19 @@ func (r *lineReader) matchFood() {
 		r.byName()
 	}
 	r.tinnedPulse()
+	r.notTinned()
 	r.choices()
+}
+
+// takeNotedState lets a bracketed state choose the row as the same word before
+// the name would: "[cooked]", "[dry]", "[raw]", "[drained]".
+func (r *lineReader) takeNotedState() {
+	state := string(r.notes.state)
+	if state == "" || hasWord(r.say.hints, state) {
+		return
+	}
+	r.say.full = state + " " + r.say.full
+	r.say.hints += " " + state
 }
 
 // notedFood takes the food a bracket names.
@@ -129,7 +138,7 @@ func (r *lineReader) byName() {
 	}
 	lost := first.Food == nil || r.strange(first.Food)
 	switch {
-	case lost && (r.byHead() || first.Food == nil && r.byTail()):
+	case lost && (r.byPowder() || r.byHead() || first.Food == nil && (r.byTail() || r.byOrdinary() || r.byWhole(parts))):
 	case lost:
 		r.doubt(recipes.DoubtNoFood, append([]string{r.line.Name}, hitNames(parts)...)...)
 	default:

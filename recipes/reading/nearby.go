@@ -89,6 +89,91 @@ func (r *lineReader) byLightness(name string) bool {
 	return false
 }
 
+// byOrdinary takes the ordinary food where the table lacks the light one that
+// the line asks for; always a doubt that says so.
+func (r *lineReader) byOrdinary() bool {
+	name := r.say.full
+	low := fold(name)
+	if len(low) != len(name) {
+		return false
+	}
+	for _, alike := range lightWords {
+		for _, said := range alike {
+			i := wordIndex(low, said)
+			if i < 0 {
+				continue
+			}
+			best, _, _ := r.opt.Foods.Match(squeeze(name[:i] + " " + name[i+len(said):]))
+			if best.Food == nil {
+				continue
+			}
+			r.setFood(best.Food)
+			r.doubt(recipes.DoubtClose, said+" was asked for; this is the ordinary one", best.Food.Name)
+			return true
+		}
+	}
+	return false
+}
+
+// byPowder takes the ground spice for "turmeric powder".
+func (r *lineReader) byPowder() bool {
+	for _, name := range []string{r.say.full, r.say.name} {
+		list := strings.Fields(name)
+		if len(list) < 2 || Key(list[len(list)-1]) != "powder" {
+			continue
+		}
+		best, confident, _ := r.opt.Foods.Match("ground " + strings.Join(list[:len(list)-1], " "))
+		if confident && best.Food.Group == "herbs, spices, seasonings" {
+			r.setFood(best.Food)
+			return true
+		}
+	}
+	return false
+}
+
+// byWhole takes a food whose names hold every word of the line's and end as it
+// does, though they say more: "unsweetened chocolate" for baking chocolate.
+// Always a doubt.
+func (r *lineReader) byWhole(parts []food.Hit) bool {
+	list := keyWords(r.say.name)
+	if len(list) == 0 {
+		return false
+	}
+	for i, h := range parts {
+		head, _, _ := strings.Cut(h.Food.Name, ",")
+		have := keyWords(head)
+		if len(have) == 0 || sameWord(have[len(have)-1]) != sameWord(list[len(list)-1]) || !namesAll(h.Food, r.say.name) {
+			continue
+		}
+		r.accept(h, append(append([]food.Hit{}, parts[:i]...), parts[i+1:]...))
+		return true
+	}
+	return false
+}
+
+// namesAll tells whether the food's name and same-food aliases hold every word
+// of the query but those that only prepare.
+func namesAll(f *food.Food, query string) bool {
+	have := map[string]bool{}
+	for _, w := range keyWords(f.Name) {
+		have[sameWord(w)] = true
+	}
+	for _, a := range f.Aliases {
+		if a.Close {
+			continue
+		}
+		for _, w := range keyWords(a.Name) {
+			have[sameWord(w)] = true
+		}
+	}
+	for _, w := range keyWords(query) {
+		if !have[sameWord(w)] && !preparing[w] && !noise[w] {
+			return false
+		}
+	}
+	return true
+}
+
 // products are last words that name a made food: a match without them is
 // another food ("cream of mushroom soup" is no cream).
 var products = set(`soup sauce seasoning mix syrup paste dressing spread curd pudding pie cake cookie biscuit cracker chip crisp drink cereal

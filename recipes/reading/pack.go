@@ -223,7 +223,7 @@ func (r *lineReader) drain() {
 	}
 	u := r.amt.unit
 	packed := u != nil && u.Kind == measure.Pack && (r.amt.grams > 0 || r.line.GramsFrom == recipes.GramsDefault || r.line.GramsFrom == recipes.GramsCount)
-	if !packed || thickens(r.food) {
+	if !packed || thickens(r.food) && !(tin && r.food.State == food.Frozen) {
 		return
 	}
 	share := drainedShare(r.food)

@@ -14,10 +14,14 @@ low-sodium reduced-sodium cooked canned tinned smoked sweetened unsweetened froz
 hard-boiled boiled roasted toasted raw part-skim self-rising self-raising long-grain short-grain wholemeal wholewheat whole-wheat
 strong plain greek desiccated candied skinless`)
 
+// hyphened joins refining words that some write apart.
+var hyphened = strings.NewReplacer("full fat", "full-fat", "low fat", "low-fat", "reduced fat", "reduced-fat", "fat free", "fat-free", "non fat", "non-fat",
+	"low sodium", "low-sodium", "reduced sodium", "reduced-sodium", "part skim", "part-skim", "hard boiled", "hard-boiled", "extra virgin", "extra-virgin")
+
 // refined returns the refining words that stand after the name, "" for none.
 func (r *lineReader) refined() string {
 	var out []string
-	for _, w := range strings.FieldsFunc(fold(r.say.prep), func(c rune) bool {
+	for _, w := range strings.FieldsFunc(hyphened.Replace(fold(r.say.prep)), func(c rune) bool {
 		return !isWordRune(c) && c != '-' && c != '%'
 	}) {
 		if refiners[w] || strings.HasSuffix(w, "%") {

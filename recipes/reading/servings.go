@@ -11,13 +11,16 @@ import (
 var servingWords = []string{
 	"serves about", "serves", "servings:", "servings", "serving:", "serving size:", "feeds", "portions:", "portions", "makes enough for", "enough for", "for",
 	"number of servings:", "recipe serves", "recipe makes", "recipe yields", "this recipe serves", "this recipe makes", "yields:", "yields", "yield:", "yield", "makes about", "makes:", "makes",
-	"quantity:", "makes approximately", "serving", "people:",
+	"quantity:", "makes approximately", "serving", "people:", "per", "cuts into about", "cuts into", "cut into",
 }
 
 // readServings reads "Serves 4-6", "Makes 12 muffins", "4 servings" into the
 // draft; false when the line is no such thing.
 func (d *Draft) readServings(s string) bool {
-	s = strings.Trim(s, " .*|")
+	s = strings.Trim(s, " .*|-–_")
+	if strings.HasPrefix(s, "(") && strings.HasSuffix(s, ")") {
+		s = strings.Trim(s, "() ")
+	}
 	if len(s) > 80 {
 		return false
 	}
@@ -40,10 +43,10 @@ func (d *Draft) readServings(s string) bool {
 		return false
 	}
 	tail = strings.ToLower(strings.Trim(tail, " .,)("))
-	if lead == "for" && !servesPeople(tail) {
+	if (lead == "for" || lead == "per") && !servesPeople(tail) {
 		return false
 	}
-	d.takeServings(n, tail, lead, strings.Trim(rest, " ."))
+	d.takeServings(orOther(n, tail), tail, lead, strings.Trim(rest, " ."))
 	return true
 }
 
@@ -54,7 +57,7 @@ func (d *Draft) countedServings(s string) bool {
 		return false
 	}
 	tail = strings.ToLower(strings.Trim(tail, " .,"))
-	for _, w := range []string{"servings", "serving", "portions", "people", "serves"} {
+	for _, w := range []string{"servings", "serving", "portions", "people", "serves", "persone", "porzioni", "personnes", "personas", "porciones", "personen"} {
 		if rest, ok := cut(tail, w); ok && len(rest) < 12 {
 			d.takeServings(n, "", "serves", s)
 			return true
@@ -64,7 +67,21 @@ func (d *Draft) countedServings(s string) bool {
 }
 
 func servesPeople(tail string) bool {
-	return hasAny(tail, "people", "persons", "person", "servings", "portions", "guests", "adults")
+	return hasAny(tail, "people", "persons", "person", "servings", "portions", "guests", "adults", "persone", "porzioni", "personnes", "personas", "porciones", "personen")
+}
+
+// orOther widens a number of servings by another that a choice names: "2 large
+// or 4 small", "4 as a main or 6 as a starter". Which divides the dish is asked.
+func orOther(n measure.Number, tail string) measure.Number {
+	i := wordIndex(tail, "or")
+	if i < 0 || n.Range() {
+		return n
+	}
+	other, _, ok := measure.ReadNumber(strings.TrimLeft(tail[i+len("or"):], " "))
+	if !ok || other.Range() || other.Low == n.Low {
+		return n
+	}
+	return measure.Number{Low: min(n.Low, other.Low), High: max(n.Low, other.Low)}
 }
 
 // takeServings keeps the number: people or servings divide the dish; things
@@ -78,7 +95,8 @@ func (d *Draft) takeServings(n measure.Number, tail, lead, written string) {
 			return
 		}
 	}
-	counted := tail != "" && !servesPeople(tail) && !strings.HasPrefix(tail, "serving") && (strings.HasPrefix(lead, "make") || strings.HasPrefix(lead, "yield") || strings.Contains(lead, "makes") || strings.Contains(lead, "yields") || lead == "quantity")
+	first, _, _ := strings.Cut(tail, "(")
+	counted := tail != "" && !servesPeople(first) && !strings.HasPrefix(tail, "serving") && (strings.HasPrefix(lead, "make") || strings.HasPrefix(lead, "yield") || strings.Contains(lead, "makes") || strings.Contains(lead, "yields") || lead == "quantity")
 	if counted {
 		d.Makes = written
 		if inner, ok := servesInside(tail); ok {
@@ -120,7 +138,7 @@ func piecesInside(tail string) (measure.Number, bool) {
 	for _, inner := range strings.FieldsFunc(tail, func(r rune) bool { return r == '(' || r == ')' || r == ',' || r == ';' }) {
 		inner, _ = cutAny(strings.TrimSpace(inner), "about", "cuts into", "cut into", "makes", "or")
 		n, rest, ok := measure.ReadNumber(inner)
-		if ok && n.Low >= 2 && hasAny(rest, "slices", "servings", "portions", "pieces", "squares", "bars", "wedges") {
+		if ok && n.Low >= 2 && hasAny(rest, "slices", "servings", "portions", "pieces", "squares", "bars", "wedges", "people") {
 			return n, true
 		}
 	}

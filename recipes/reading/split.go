@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"parewell/recipes"
+	"parewell/recipes/measure"
 )
 
 // ReadLines reads one written line that may name several ingredients: "½ tsp
@@ -100,11 +101,14 @@ func splitServed(text string, opt Options) []string {
 	if opt.Foods == nil || len(low) != len(text) || strings.Contains(text, "[") || startsAmount(text) {
 		return nil
 	}
+	if parts := servedList(text, low, opt); parts != nil {
+		return parts
+	}
 	i := strings.Index(low, " and ")
 	if i <= 0 {
 		return nil
 	}
-	for _, mark := range []string{"to serve", "for serving", "to garnish", "for garnish", "for garnishing", "to finish"} {
+	for _, mark := range servedMarks {
 		at := wordIndex(low, mark)
 		if at < i {
 			continue
@@ -117,6 +121,37 @@ func splitServed(text string, opt Options) []string {
 		if whole.Food == nil && a.Food != nil && b.Food != nil {
 			return []string{left + ", " + mark, right + ", " + mark}
 		}
+	}
+	return nil
+}
+
+// servedMarks say that what stands before goes to the table with the dish.
+var servedMarks = []string{"to serve", "for serving", "to garnish", "for garnish", "for garnishing", "to finish", "for topping", "to top"}
+
+// servedList parts "shredded cheddar, sour cream and scallions, for serving"
+// where every part of the list is a food.
+func servedList(text, low string, opt Options) []string {
+	if strings.ContainsAny(text, "(:") {
+		return nil
+	}
+	for _, mark := range servedMarks {
+		at := wordIndex(low, mark)
+		if at <= 0 || strings.Trim(low[at+len(mark):], " .") != "" {
+			continue
+		}
+		names := splitNames(strings.TrimRight(text[:at], " ,"))
+		if len(names) < 3 {
+			return nil
+		}
+		out := make([]string, len(names))
+		for i, n := range names {
+			bare, _ := stripFront(n, "")
+			if best, _, _ := opt.Foods.Match(bare); best.Food == nil {
+				return nil
+			}
+			out[i] = n + ", " + mark
+		}
+		return out
 	}
 	return nil
 }
@@ -139,6 +174,9 @@ func splitPlus(text string, opt Options) []string {
 		}
 		a, name := readAmount(left, opt.System)
 		b, other := readAmount(right, opt.System)
+		if a.found && b.found && a.unit == nil && measure.Lookup(strings.TrimSpace(name)) != nil && hasLetter(other) { // "1 stick plus 2 tbsp butter"
+			return []string{left + " " + other, right}
+		}
 		if !a.found || !b.found || !hasLetter(name) || b.little || !startsAmount(left) || describes(name) {
 			continue
 		}
