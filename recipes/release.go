@@ -35,6 +35,12 @@ func (r *Release) Of(code string) food.Ref {
 	return food.Ref{Source: r.Source, Release: r.Release, Code: code}
 }
 
+// Same tells whether two releases hold the same table: made of the same files,
+// or of others with the same foods in them. A nil one is the same as none.
+func (r *Release) Same(o *Release) bool {
+	return r != nil && o != nil && r.Key() == o.Key() && (r.Digest == o.Digest || r.Content == o.Content)
+}
+
 // Release returns the imported table of a source and release, nil if it is not
 // in the Book.
 func (b *Book) Release(source, release string) *Release { return b.releases[source+"/"+release] }
@@ -65,7 +71,7 @@ func ImportRelease(r *Release) Verb {
 			e := newEdits(b, "", "did.import-table", r.Name, r.Foods)
 			e.put(r)
 			return e.done()
-		case old.Digest == r.Digest || old.Content == r.Content:
+		case old.Same(r):
 			return Change{}, nil
 		}
 		return Change{}, problem.New(r.Name, words.Say("error.other-release", r.Release), words.Say("error.other-release.hint"))

@@ -3,7 +3,6 @@ package main
 import (
 	"strings"
 
-	"parewell/recipes"
 	"parewell/recipes/food"
 	"parewell/recipes/problem"
 	"parewell/recipes/words"
@@ -33,13 +32,17 @@ type measureReport struct {
 	Grams   float64 `json:"grams"`
 }
 
-// runFoods finds foods by words of their names.
+// runFoods finds foods by words of their names, or imports tables of them.
 func runFoods(c *call) (int, error) {
 	if len(c.args) == 0 {
 		return exitBad, problem.New(c.name, words.Say("cmd.foods.what"), words.Say("cmd.see-help-of", c.name))
 	}
-	if c.args[0] != "find" {
-		return exitBad, problem.New(c.name+" "+c.args[0], words.Say("cmd.no-command"), hintNearest(c.args[0], []string{"find"}))
+	switch c.args[0] {
+	case "find":
+	case "import":
+		return runFoodsImport(c, c.args[1:])
+	default:
+		return exitBad, problem.New(c.name+" "+c.args[0], words.Say("cmd.no-command"), hintNearest(c.args[0], []string{"find", "import"}))
 	}
 	g, err := parse(c.args[1:], foodsFlags)
 	if err != nil {
@@ -65,15 +68,14 @@ func tableOf(g *given) (*food.Table, error) {
 	if !g.has("workbook") {
 		return foodTable(nil)
 	}
-	var b *recipes.Book
-	err := withWorkbook(g.flags["workbook"], workbook.Options{ReadOnly: true}, func(f *workbook.File) error {
-		b = f.Book()
-		return nil
+	var table *food.Table
+	err := withWorkbook(g.flags["workbook"], workbook.Options{ReadOnly: true}, func(f *workbook.File) (err error) {
+		if table, err = foodTable(f.Book()); err == nil {
+			table, err = withImported(f, table)
+		}
+		return err
 	})
-	if err != nil {
-		return nil, err
-	}
-	return foodTable(b)
+	return table, err
 }
 
 func foodReports(hits []food.Hit) []foodReport {

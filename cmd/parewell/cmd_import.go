@@ -54,7 +54,7 @@ type importing struct {
 // intoNew makes the workbook once all recipes have been read; a workbook that
 // then cannot be filled is taken away again.
 func (im *importing) intoNew(name string) error {
-	if err := im.read(recipes.NewBook(nil)); err != nil {
+	if err := im.read(recipes.NewBook(nil), nil); err != nil {
 		return err
 	}
 	f, err := workbook.Create(name, workbook.Options{})
@@ -72,7 +72,7 @@ func (im *importing) intoNew(name string) error {
 }
 
 func (im *importing) into(f *workbook.File) error {
-	if err := im.read(f.Book()); err != nil {
+	if err := im.read(f.Book(), func(t *food.Table) (*food.Table, error) { return withImported(f, t) }); err != nil {
 		return err
 	}
 	if err := im.write(f); err != nil {
@@ -82,9 +82,13 @@ func (im *importing) into(f *workbook.File) error {
 }
 
 // read reads every file, with the workbook's foods and what its cook has
-// settled before, and makes the verbs that add the recipes.
-func (im *importing) read(b *recipes.Book) error {
+// settled before, and makes the verbs that add the recipes. beside adds the foods
+// of imported tables; nil for none.
+func (im *importing) read(b *recipes.Book, beside func(*food.Table) (*food.Table, error)) error {
 	table, err := foodTable(b)
+	if err == nil && beside != nil {
+		table, err = beside(table)
+	}
 	if err != nil {
 		return err
 	}

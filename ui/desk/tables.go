@@ -91,33 +91,22 @@ func (r readTables) verb() recipes.Verb {
 }
 
 func readTablesAt(ctx context.Context, paths []string, b *recipes.Book, now time.Time, progress func(done, total int)) (out readTables) {
-	for i, path := range paths {
-		im, err := tables.Read(ctx, path, tables.Options{Progress: ofSeveral(i, len(paths), progress)})
-		if err != nil {
-			return readTables{err: err}
-		}
+	all, err := tables.ReadAll(ctx, paths, tables.Options{Progress: progress})
+	if err != nil {
+		return readTables{err: err}
+	}
+	for _, im := range all {
 		r, block, err := workbook.NewRelease(im.Name, im.Digest, im.Foods, now)
 		if err != nil {
 			return readTables{err: err}
 		}
 		t := ImportedTable{Release: r, Count: im.Count, Bad: im.Bad}
-		if old := b.Release(r.Source, r.Release); old != nil && (old.Digest == r.Digest || old.Content == r.Content) {
+		if old := b.Release(r.Source, r.Release); old.Same(r) {
 			t.Release, t.Already = old, true
 		}
 		out.done, out.blocks = append(out.done, t), append(out.blocks, block)
 	}
 	return out
-}
-
-// parts is how finely the progress of several tables is told.
-const parts = 1000
-
-// ofSeveral makes one progress of those of several tables.
-func ofSeveral(i, of int, progress func(done, total int)) func(done, total int) {
-	if progress == nil || of == 1 {
-		return progress
-	}
-	return func(done, total int) { progress(i*parts+done*parts/max(total, 1), of*parts) }
 }
 
 // Releases returns the published tables of the workbook, the newest import

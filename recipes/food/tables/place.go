@@ -23,7 +23,8 @@ type place struct {
 	files  map[string]string // names in the folder by their lower-case form
 	main   string            // the file that lists the foods
 	layout layout
-	hint   string // what the path tells of the release: its names, outermost first
+	folder string // whole path of the folder
+	hint   string // of what was named: its words may tell the release
 	closer io.Closer
 }
 
@@ -91,15 +92,16 @@ func locateIn(fsys fs.FS, name, hint string) (*place, error) {
 		return nil, fault(err, hint, "tables.missing")
 	}
 	if !st.IsDir() {
-		at, err := listed(fsys, path.Dir(name), hint)
+		at, err := listed(fsys, path.Dir(name), path.Dir(filepath.ToSlash(hint)))
 		if err != nil {
 			return nil, err
 		}
+		at.hint = hint
 		return at.byFile(path.Base(name))
 	}
 	for depth := range 3 {
 		for _, dir := range foldersAt(fsys, name, depth) {
-			at, err := listed(fsys, dir, hint)
+			at, err := listed(fsys, dir, path.Join(filepath.ToSlash(hint), dir))
 			if err == nil && at.byNames() {
 				return at, nil
 			}
@@ -126,13 +128,14 @@ func foldersAt(fsys fs.FS, dir string, depth int) []string {
 	return out
 }
 
-// listed is a folder with the names of its files.
-func listed(fsys fs.FS, dir, hint string) (*place, error) {
+// listed is a folder with the names of its files; full is its whole path as far
+// as it is known.
+func listed(fsys fs.FS, dir, full string) (*place, error) {
 	entries, err := fs.ReadDir(fsys, dir)
 	if err != nil {
-		return nil, fault(err, hint, "tables.unreadable", reason(err))
+		return nil, fault(err, full, "tables.unreadable", reason(err))
 	}
-	at := &place{fsys: fsys, dir: dir, files: map[string]string{}, hint: path.Join(filepath.ToSlash(hint), dir)}
+	at := &place{fsys: fsys, dir: dir, files: map[string]string{}, folder: full, hint: full}
 	for _, e := range entries {
 		if !e.IsDir() {
 			at.files[strings.ToLower(e.Name())] = e.Name()

@@ -52,19 +52,11 @@ func (w *work) byPath() string {
 	stem := slug(strings.TrimSuffix(w.place.main, path.Ext(w.place.main)))
 	switch stem {
 	case "abbrev", "food-des", "food":
-		if dir := slug(path.Base(w.folder())); dir != "" {
+		if dir := slug(path.Base(w.place.folder)); dir != "" {
 			return dir
 		}
 	}
 	return stem
-}
-
-// folder is the path of the folder the table is in.
-func (w *work) folder() string {
-	if strings.EqualFold(path.Base(w.place.hint), w.place.main) {
-		return path.Dir(w.place.hint)
-	}
-	return w.place.hint
 }
 
 // centralRelease is the newest date in food.csv, with the sort of foods when

@@ -7,6 +7,7 @@ package tables
 import (
 	"context"
 	"io/fs"
+	"slices"
 
 	"parewell/recipes/food"
 	"parewell/recipes/problem"
@@ -52,12 +53,84 @@ const (
 // Read reads the table at path: a file, a folder or a zip file of a folder.
 // Errors are *problem.Error; ctx ends the reading with ctx.Err().
 func Read(ctx context.Context, path string, o Options) (*Import, error) {
-	at, err := locate(path)
+	all, err := ReadAll(ctx, []string{path}, o)
 	if err != nil {
 		return nil, err
 	}
-	defer at.close()
-	return at.read(ctx, o)
+	return all[0], nil
+}
+
+// ReadAll reads the tables at several paths, all or none. Several files of one
+// table count once. Release in o is for one table only.
+func ReadAll(ctx context.Context, paths []string, o Options) ([]*Import, error) {
+	var places []*place
+	defer func() {
+		for _, at := range places {
+			at.close()
+		}
+	}()
+	for _, path := range paths {
+		at, err := locate(path)
+		if err != nil {
+			return nil, err
+		}
+		places = append(places, at)
+	}
+	apart := apart(places)
+	if o.Release != "" && len(apart) > 1 {
+		return nil, fault(nil, o.Release, "tables.one-release")
+	}
+	out := make([]*Import, len(apart))
+	for i, at := range apart {
+		var err error
+		part := Options{Release: o.Release, Progress: ofSeveral(i, len(apart), o.Progress)}
+		if out[i], err = at.read(ctx, part); err != nil {
+			return nil, err
+		}
+	}
+	return out, nil
+}
+
+// apart leaves out places that are only another file of a table that is there,
+// or the abbreviated file beside the whole one.
+func apart(places []*place) []*place {
+	whole := map[string]bool{}
+	for _, at := range places {
+		if at.layout == relational || at.layout == central {
+			whole[at.folder] = true
+		}
+	}
+	seen := map[string]bool{}
+	var out []*place
+	for _, at := range places {
+		key := at.folder
+		if !whole[key] {
+			key += "/" + at.main
+		}
+		if !seen[key] {
+			seen[key] = true
+			out = append(out, at)
+		}
+	}
+	for i, at := range out { // the whole table, whichever of its files came first
+		if whole[at.folder] && at.layout != relational && at.layout != central {
+			out[i] = places[slices.IndexFunc(places, func(p *place) bool {
+				return p.folder == at.folder && (p.layout == relational || p.layout == central)
+			})]
+		}
+	}
+	return out
+}
+
+// parts is how finely the progress of several tables is told.
+const parts = 1000
+
+// ofSeveral makes one progress of those of several tables.
+func ofSeveral(i, of int, progress func(done, total int)) func(done, total int) {
+	if progress == nil || of == 1 {
+		return progress
+	}
+	return func(done, total int) { progress(i*parts+done*parts/max(total, 1), of*parts) }
 }
 
 // ReadFS reads the table called name in fsys; "." is fsys itself as a folder.
