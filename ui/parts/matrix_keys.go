@@ -52,7 +52,8 @@ func (m *Matrix) TypedKey(k *fyne.KeyEvent) {
 // moveKey moves the selection and says whether the key does that.
 func (m *Matrix) moveKey(k fyne.KeyName, ctrl bool) bool {
 	last, end := len(m.data.Rows)-1, len(m.data.Columns)-1
-	to := m.sel
+	to, typed := m.sel, m.typed
+	m.typed = typeAhead{} // a search ends where the selection is moved by hand
 	switch k {
 	case fyne.KeyUp:
 		m.step(-1)
@@ -79,6 +80,7 @@ func (m *Matrix) moveKey(k fyne.KeyName, ctrl bool) bool {
 			to.row = last
 		}
 	default:
+		m.typed = typed
 		return false
 	}
 	if last >= 0 {
@@ -150,7 +152,9 @@ func (m *Matrix) menuSpot() fyne.Position {
 }
 
 // TypedRune toggles a tick, starts an edit with what is typed, or looks for a row
-// that starts so.
+// that starts so. A word that began as a search goes on as one, or its second
+// letter would be typed over a field of the row it found; figures never search,
+// because they are meant for a field.
 func (m *Matrix) TypedRune(r rune) {
 	if m.sel.row < 0 {
 		return
@@ -159,9 +163,11 @@ func (m *Matrix) TypedRune(r rune) {
 	switch {
 	case r == ' ' && cell.Tick != TickNone:
 		m.toggle()
+	case m.typed.going():
+		m.seek(r)
 	case cell.Editable && unicode.IsPrint(r) && r != ' ':
 		m.startEdit(string(r), false)
-	case r != ' ' || m.typed.going():
+	case unicode.IsLetter(r):
 		m.seek(r)
 	}
 }

@@ -69,6 +69,7 @@ func (p *pane) spot(at fyne.Position) (cellID, bool) {
 // the pointer slips.
 func (p *pane) MouseDown(e *desktop.MouseEvent) {
 	m := p.m
+	m.typed = typeAhead{}
 	m.hint.hide()
 	id, ok := p.spot(e.Position)
 	if !ok {
