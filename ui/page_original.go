@@ -23,6 +23,7 @@ type originalPage struct {
 	steps    *parts.Matrix
 	servings *parts.Entry
 	serves   *parts.Text
+	cooked   *techniqueField
 	add      *parts.Entry
 	step     *parts.Entry
 	lines    []recipes.ID // by row of the table, "" for headings
@@ -62,7 +63,25 @@ func (p *originalPage) head() fyne.CanvasObject {
 	p.servings.Width = 72
 	p.w.pin("original.servings", p.servings)
 	p.serves = parts.NewCaption("")
-	return parts.Line(parts.GapSmall, parts.NewText(words.Say("original.servings")), p.servings, p.serves)
+	p.cooked = newTechniqueField(recipes.Technique{}, "", p.setCooked)
+	p.w.pin("original.method", p.cooked.method)
+	p.w.pin("original.minutes", p.cooked.minutes)
+	return parts.Flow(parts.GapMedium,
+		parts.Line(parts.GapSmall, parts.NewText(words.Say("original.servings")), p.servings, p.serves),
+		parts.Line(parts.GapSmall, parts.NewText(words.Say("cooked.how")), parts.Sized(190, 0, p.cooked.method), p.cooked.minutes, parts.NewCaption(words.Say("cooked.min"))))
+}
+
+// setCooked keeps how the original is cooked.
+func (p *originalPage) setCooked() {
+	r := p.w.recipe()
+	t, ok := p.cooked.technique()
+	switch {
+	case !ok:
+		p.w.problem(sheets.Wrongly("original.minutes.wrong", p.cooked.minutes.Text))
+		p.cooked.set(r.Dish)
+	case t != r.Dish:
+		p.w.do(recipes.SetTechnique(r.ID, t))
+	}
 }
 
 func (p *originalPage) show() {
@@ -76,6 +95,7 @@ func (p *originalPage) show() {
 	p.steps.SetData(matrixOf(steps))
 	p.servings.Set(words.Trim(r.Servings, 2))
 	p.serves.SetText(sheets.ServesText(r))
+	p.cooked.set(r.Dish)
 	p.showDoubts(r)
 }
 

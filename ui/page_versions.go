@@ -28,6 +28,7 @@ type versionsPage struct {
 	detail *detailPanel
 	chart  *chartCard
 	toggle *parts.Button
+	cooked *parts.Button   // how the original is cooked
 	flow   *fyne.Container // of the tools
 
 	arranged arranged
@@ -87,7 +88,9 @@ func (p *versionsPage) tools() fyne.CanvasObject {
 	p.w.pin("versions.all-nutrients", all)
 	p.w.pin("versions.all-steps", steps)
 	p.w.pin("versions.chart", p.toggle)
-	p.flow = parts.Flow(parts.GapLarge, p.basis, lowered(all), lowered(steps), p.toggle)
+	p.cooked = parts.NewButton(parts.Plain, "pot", "", p.w.cookingDialog)
+	p.w.pin("versions.cooked", p.cooked)
+	p.flow = parts.Flow(parts.GapLarge, p.basis, lowered(all), lowered(steps), p.cooked, p.toggle)
 	return p.flow
 }
 
@@ -131,6 +134,7 @@ func (p *versionsPage) show() {
 		defer p.chart.show(p.bench)
 	}
 	p.warn(sheets.Doubts(r))
+	p.nameCooking(r)
 	p.showTable()
 	if row, _ := p.table.Selected(); row < 0 {
 		p.table.Select(0, 1)
@@ -153,6 +157,14 @@ func (p *versionsPage) showTable() {
 	}
 	p.table.SetData(versionsData(p.bench, s))
 	p.showDetail()
+}
+
+// nameCooking says on its button how the original is cooked.
+func (p *versionsPage) nameCooking(r *recipes.Recipe) {
+	if now := words.Say("cooked.button", sheets.MethodText(r.Dish)); now != p.cooked.Text() {
+		p.cooked.SetText(now)
+		p.flow.Refresh()
+	}
 }
 
 // arrange shows the empty state until there is a version, and the chart as the

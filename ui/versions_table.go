@@ -55,7 +55,7 @@ func versionsData(x *sheets.Bench, s sheets.Sheet) parts.MatrixData {
 	d.Columns[0].Max, d.Columns[0].Min = 340, 210
 	d.Columns[0].Sub = x.WeightNote()
 	for c := range d.Columns[1:] {
-		d.Columns[c+1].Tip = x.ColumnTip(c)
+		d.Columns[c+1].Tip = x.ColumnTip(c) + "\n" + x.WeightText(c)
 	}
 	for r := range d.Rows {
 		row := &d.Rows[r]
@@ -84,6 +84,8 @@ func (p *versionsPage) activate(row, col int) {
 	case sheets.NumberRow:
 		n, _ := food.ByKey(key)
 		p.openMakeUp(n, i)
+	case sheets.WeightRow:
+		p.w.cookingDialog()
 	case sheets.LineRow, sheets.AddedRow:
 		stands := p.bench.Stands(i, recipes.ID(key))
 		switch {

@@ -66,8 +66,9 @@ func MethodOf(t recipes.Technique) *Method {
 	return nil
 }
 
-// yieldFor returns the default yield after so many minutes with its range.
-func (m *Method) yieldFor(minutes float64) (y, low, high float64) {
+// YieldFor returns the method's yield after so many minutes (cooked weight for
+// 1 g going in) with the range it is usually found in.
+func (m *Method) YieldFor(minutes float64) (y, low, high float64) {
 	y = m.Yield - m.PerMinute*minutes
 	if y < m.Low {
 		y = m.Low

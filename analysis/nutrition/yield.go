@@ -66,7 +66,7 @@ func YieldOf(d *recipes.DraftLine, dish recipes.Technique, f *food.Food) (YieldU
 	}
 	if f != nil && alreadyCooked(d, f) {
 		if d.Technique.Method == "" { // it only warms with the dish
-			y, low, high := m.yieldFor(t.Minutes)
+			y, low, high := m.YieldFor(t.Minutes)
 			return YieldUse{Yield: y, Low: low, High: high, Method: m.Key}, true
 		}
 		return YieldUse{Yield: 1, Low: 1, High: 1, Method: m.Key}, true
@@ -82,6 +82,6 @@ func YieldOf(d *recipes.DraftLine, dish recipes.Technique, f *food.Food) (YieldU
 	if f != nil && f.Swells > 0 && m.Drained {
 		return YieldUse{Yield: f.Swells, Low: 0.85 * f.Swells, High: 1.15 * f.Swells, Method: m.Key}, true
 	}
-	y, low, high := m.yieldFor(t.Minutes)
+	y, low, high := m.YieldFor(t.Minutes)
 	return YieldUse{Yield: y, Low: low, High: high, Method: m.Key}, true
 }

@@ -99,11 +99,7 @@ func (x *Bench) cookingFacts(i, at int) []Fact {
 	if t.Method == "" || la.Food == nil {
 		return nil
 	}
-	how := t.Method
-	if t.Minutes > 0 {
-		how = words.Say("line.cooked.minutes", t.Method, words.Trim(t.Minutes, 0))
-	}
-	out := []Fact{{words.Say("line.cooked"), how}}
+	out := []Fact{{words.Say("line.cooked"), MethodText(t)}}
 	if y, ok := nutrition.YieldOf(d, draft.Dish, la.Food); ok && la.Weighed {
 		out = append(out, Fact{words.Say("line.cooked.weight"), words.Say("line.cooked.yield", words.Grams(la.Eaten*y.Yield), words.Share(y.Yield))})
 	}

@@ -152,7 +152,7 @@ func (x *Bench) numberRows(o Options) []Row {
 		rows = append(rows, x.effectRow(food.EnergyKcal))
 		rows = append(rows, x.slipRow()...)
 	}
-	return rows
+	return append(rows, x.weightRow())
 }
 
 // widest is the largest change in percent of any shown nutrient: full bar.

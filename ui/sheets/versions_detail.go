@@ -31,6 +31,8 @@ func (x *Bench) Detail(key string, i int, b Basis) Detail {
 		return Detail{Title: x.ColumnName(i), Text: words.Say("tip.effect")}
 	case GotWorseRow:
 		return Detail{Title: x.ColumnName(i), Text: join(Slipped(x.Slips(i)), words.Say("tip.slips"))}
+	case WeightRow:
+		return x.weightDetail(i)
 	case AddLineRow:
 		return Detail{Title: x.ColumnName(i), Text: words.Say("detail.add-line")}
 	case AddStepRow:

@@ -21,6 +21,7 @@ const (
 	AddStepRow                 // where a step is typed to be added
 	EffectRow                  // from the recipe, from a smaller helping
 	GotWorseRow                // what slipped
+	WeightRow                  // what the whole dish weighs
 )
 
 // KindOf tells what the row with a key stands for.
@@ -36,6 +37,8 @@ func (x *Bench) KindOf(key string) RowKind {
 		return EffectRow
 	case SlipsKey:
 		return GotWorseRow
+	case DishWeightKey:
+		return WeightRow
 	}
 	id := recipes.ID(key)
 	switch {
