@@ -87,7 +87,7 @@ func completed(left, right string) string {
 	if len(wordsOf(right)) < 2 || !sharedHeads[low] || slices.Contains(wordsOf(fold(left)), low) {
 		return left
 	}
-	if !lacksNoun(fold(left), low) {
+	if mustShare[fold(lastOf(left))] || !lacksNoun(fold(left), low) { // "chicken stock or bone broth"
 		return left
 	}
 	return left + " " + head

@@ -29,7 +29,7 @@ func clean(s string) string {
 	}
 	s = strings.ToValidUTF8(s, "")
 	for {
-		next := unbullet(squeeze(tidy.Replace(s)))
+		next := unbullet(squeeze(tidy.Replace(unpictured(s))))
 		if next == s {
 			return s
 		}

@@ -51,6 +51,11 @@ func cutPart(s string) (string, string) {
 			return rest, l.part
 		}
 	}
+	for _, l := range []struct{ text, part string }{{"zest and juice", "zest and juice"}, {"juice and zest", "zest and juice"}, {"juice", "juice"}, {"grated zest", "zest"}, {"zest", "zest"}} {
+		if rest, ok := cut(s, l.text); ok && (startsDigit(rest) || strings.HasPrefix(rest, "a ") || strings.HasPrefix(rest, "half ")) { // "juice 2 lemons"
+			return rest, l.part
+		}
+	}
 	return s, ""
 }
 

@@ -54,7 +54,7 @@ chop slice dice peel cut grate season sprinkle serve remove transfer cover drain
 make prepare mash blend blitz toss turn reduce let leave allow set return spoon arrange brush coat marinate chill refrigerate divide
 strain soak scrape layer scatter garnish drizzle meanwhile in while when once using to with start begin wash trim warm toast brown
 carefully gently now next then finally lightly dissolve crack separate bash rub press shape form cool crumble squeeze tip lift fill
-check repeat continue working position adjust take finish assemble top ladle tear flip increase lower pulse process snip steam poach stuff wrap deglaze score pat dredge dip`)
+check repeat continue working position adjust take finish assemble top ladle tear flip increase lower pulse process snip steam poach stuff wrap deglaze score pat dredge dip shake whizz whiz puree taste pack scramble brown rest saute refresh assemble soften thicken crack ladle bung pop chuck`)
 
 // looksStep tells whether a row reads like a method step.
 func looksStep(raw string) bool {
@@ -68,9 +68,15 @@ func looksStep(raw string) bool {
 	if num && !startsAmount(s) {
 		return true
 	}
+	if strings.HasSuffix(s, ".") && !startsDigit(s) && len(strings.Fields(s)) >= 5 && hasAny(fold(s), stepWords...) {
+		return true
+	}
 	long := len(strings.Fields(s)) >= 6
 	return verb && (long || strings.HasSuffix(s, ".")) && !startsAmount(s) || isSentence(s) && len(s) > 60 && !startsAmount(s) || isSentence(s) && len(s) > 140
 }
+
+// stepWords hardly stand in an ingredient that ends in a full stop.
+var stepWords = []string{"everything", "until", "together", "well", "hour", "hours", "hrs", "oven", "bowl", "jar", "pot", "it", "them", "all", "overnight"}
 
 // isSentence tells prose from a list entry: a full stop at the end or inside,
 // and a verb or enough words.

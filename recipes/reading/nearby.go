@@ -194,7 +194,7 @@ var adorning = set(`creamy crunchy ready-rolled ready-made ready-to-eat ready-to
 large small baby unsmoked rindless chunky smooth-style full-bodied robust fruity runny shop-bought store-bought baking floury all-rounder vine-ripened vine
 firm-fleshed pure natural traditional classic regular standard british american english italian spanish flavoured unflavoured loose-leaf jumbo king tiger
 white-paste paste-style premium authentic lightly heaped freeze-dried sustainably sustainable cold-pressed deli thick-sliced thinly-sliced hand-picked ripened
-on-the-vine mild-flavoured light-flavoured skin-on new-season spring winter summer day-old stale crusty good fresh cooking`)
+on-the-vine plain young refrigerated chilled mild-flavoured light-flavoured skin-on new-season spring winter summer day-old stale crusty good fresh cooking`)
 
 // unadorned leaves adorning words out of a name.
 func unadorned(name string) string {

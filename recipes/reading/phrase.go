@@ -201,7 +201,7 @@ func describes(s string) bool {
 // onlyDescribes tells whether one word, or every part of a hyphened one, only
 // describes.
 func onlyDescribes(w string) bool {
-	if describing[w] || preparing[w] || joining[w] || strings.HasSuffix(w, "ly") || strings.Trim(w, "-") == "" {
+	if describing[w] || preparing[w] || joining[w] || adorning[w] || strings.HasSuffix(w, "ly") || strings.Trim(w, "-") == "" {
 		return true
 	}
 	if !strings.Contains(w, "-") {

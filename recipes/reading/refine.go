@@ -15,7 +15,7 @@ hard-boiled boiled roasted toasted raw part-skim self-rising self-raising long-g
 strong plain greek desiccated candied skinless`)
 
 // hyphened joins refining words that some write apart.
-var hyphened = strings.NewReplacer("full fat", "full-fat", "low fat", "low-fat", "reduced fat", "reduced-fat", "fat free", "fat-free", "non fat", "non-fat",
+var hyphened = strings.NewReplacer("full fat", "full-fat", "low fat", "low-fat", "reduced fat", "reduced-fat", "1/3 less fat", "reduced-fat", "less fat", "reduced-fat", "lower fat", "reduced-fat", "less sodium", "low-sodium", "fat free", "fat-free", "non fat", "non-fat",
 	"low sodium", "low-sodium", "reduced sodium", "reduced-sodium", "part skim", "part-skim", "hard boiled", "hard-boiled", "extra virgin", "extra-virgin")
 
 // refined returns the refining words that stand after the name, "" for none.

@@ -163,7 +163,7 @@ func splitPlus(text string, opt Options) []string {
 	if len(low) != len(text) || strings.ContainsAny(text, "[") {
 		return nil
 	}
-	for _, mark := range []string{" plus ", " + ", " and "} {
+	for _, mark := range []string{" plus ", " + ", " and ", " mixed with ", " mixed w/ ", " dissolved in ", " whisked with ", " stirred into "} {
 		i := strings.Index(low, mark)
 		if i <= 0 || strings.Count(low[:i], "(") != strings.Count(low[:i], ")") {
 			continue

@@ -2,6 +2,7 @@ package reading
 
 import (
 	"html"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -50,7 +51,7 @@ func rowsOf(text string) []row {
 	var rows []row
 	blank := true
 	for i, raw := range strings.Split(text, "\n") {
-		raw = squeeze(tidy.Replace(raw))
+		raw = squeeze(tidy.Replace(tabulated(unpictured(raw))))
 		if strings.Trim(raw, bullets+" =.") == "" {
 			blank = true
 			continue
@@ -197,11 +198,35 @@ func (p *textReader) head(rows []row) {
 			continue
 		}
 		if p.draft.Title == "" {
-			p.draft.Title = strings.TrimSpace(strings.Trim(trimTitle(r.text), ":#* "))
+			p.draft.Title = p.title(r.text)
 			continue
 		}
 		p.notes = append(p.notes, r.text)
 	}
+}
+
+// title returns the title without what it says of servings: "Bibimbap (2
+// people)", "Gazpacho. Serves 6.", "Mum's chilli - feeds 4".
+func (p *textReader) title(text string) string {
+	text = strings.TrimSpace(strings.Trim(trimTitle(text), ":#* "))
+	low := strings.ToLower(text)
+	if len(low) != len(text) {
+		return text
+	}
+	for _, w := range []string{"(", "serves ", "feeds ", "makes ", "yields ", "for "} {
+		i := strings.Index(low, w)
+		if w != "(" {
+			i = wordIndex(low, w)
+		}
+		if i <= 2 {
+			continue
+		}
+		tail := strings.Trim(text[i:], " ()[].")
+		if (w != "for " || servesPeople(low[i:])) && p.draft.readServings(tail) {
+			return strings.TrimRight(text[:i], " -–—(,.|•:")
+		}
+	}
+	return text
 }
 
 func trimTitle(s string) string {
@@ -216,7 +241,7 @@ func (p *textReader) facts(r row) bool {
 		return true
 	}
 	parts := strings.FieldsFunc(r.text, func(c rune) bool { return c == '|' || c == '•' || c == '·' || c == ';' })
-	if len(parts) > 1 && len(r.text) < 120 && !looksIngredient(r.raw) {
+	if len(parts) > 1 && len(r.text) < 120 && (!looksIngredient(r.raw) || slices.ContainsFunc(parts, looksServing)) {
 		taken := false
 		for _, s := range parts {
 			s = strings.TrimSpace(s)
