@@ -39,7 +39,15 @@ func TestShots(t *testing.T) {
 func (w *window) tour(theme string, width int) {
 	take := func(name string) {
 		w.settle()
-		w.shot(fmt.Sprintf("%s-%s-%d", name, theme, width))
+		name = fmt.Sprintf("%s-%s-%d", name, theme, width)
+		last := w.shot(name)
+		w.until("its charts are drawn", func() bool { // they are drawn beside the window's own work
+			time.Sleep(250 * time.Millisecond)
+			now := w.shot(name)
+			still := changed(last, now) == 0
+			last = now
+			return still
+		})
 	}
 	w.key("ctrl+1")
 	take("recipes")

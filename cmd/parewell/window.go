@@ -4,6 +4,8 @@ package main
 
 import (
 	"context"
+	"io"
+	"log"
 	"os"
 	"time"
 
@@ -51,6 +53,9 @@ func openWindow(path string) error {
 		if err := d.CloseWait(ctx); err != nil {
 			complain(os.Stderr, err)
 		}
+		// The library now rewrites its own preferences and may read them half
+		// written; it would tell of that on standard error, and nobody is helped.
+		log.SetOutput(io.Discard)
 	})
 	a.Run()
 	return nil
