@@ -8,6 +8,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"image"
+	"image/draw"
 	_ "image/png"
 	"math"
 	"os"
@@ -321,16 +322,24 @@ func (w *window) shot(name string) image.Image {
 
 // changed counts the pixels in which two pictures of one size differ.
 func changed(a, b image.Image) int {
+	x, y := pixels(a), pixels(b)
+	if len(x) != len(y) {
+		return max(len(x), len(y)) / 4
+	}
 	n := 0
-	r := a.Bounds().Intersect(b.Bounds())
-	for y := r.Min.Y; y < r.Max.Y; y++ {
-		for x := r.Min.X; x < r.Max.X; x++ {
-			if a.At(x, y) != b.At(x, y) {
-				n++
-			}
+	for i := 0; i < len(x); i += 4 {
+		if x[i] != y[i] || x[i+1] != y[i+1] || x[i+2] != y[i+2] {
+			n++
 		}
 	}
 	return n
+}
+
+// pixels is a picture as red, green, blue and alpha bytes.
+func pixels(img image.Image) []uint8 {
+	out := image.NewRGBA(img.Bounds())
+	draw.Draw(out, out.Rect, img, img.Bounds().Min, draw.Src)
+	return out.Pix
 }
 
 // program returns the built program, which make hands over.
