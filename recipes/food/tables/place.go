@@ -218,7 +218,7 @@ func (at *place) firstLine(name string) (string, error) {
 	}
 	defer f.Close()
 	r := bufio.NewReaderSize(f, 64<<10)
-	start, _ := r.Peek(4)
+	start, _ := r.Peek(512)
 	if err := isText(name, start); err != nil {
 		return "", err
 	}

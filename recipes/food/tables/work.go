@@ -288,10 +288,10 @@ func (r *rows) cell(i int) string {
 
 // finish gives every food its Ref and puts them in order of their codes.
 func (w *work) finish(o Options) (*Import, error) {
+	w.count.Left += w.dropEmpty()
 	if len(w.foods) == 0 {
 		return nil, fault(nil, w.place.main, "tables.no-foods")
 	}
-	w.count.Left += w.dropEmpty()
 	im := &Import{Bad: w.bad, Count: w.count, Digest: hex.EncodeToString(w.sum.Sum(nil))}
 	im.Source, im.Release, im.Name = w.named(o.Release)
 	im.Foods = make([]*food.Food, len(w.foods))
@@ -305,7 +305,10 @@ func (w *work) finish(o Options) (*Import, error) {
 	if w.progress != nil {
 		w.progress(w.total, w.total)
 	}
-	return im, w.ctx.Err()
+	if err := w.ctx.Err(); err != nil {
+		return nil, err
+	}
+	return im, nil
 }
 
 // dropEmpty is for tables that list foods without any figure: they would only
