@@ -20,22 +20,6 @@ type candidate struct {
 	other bool // the name says another thing: "peanut butter" for peanuts
 }
 
-// Match finds the food an ingredient's name means ("large free-range eggs",
-// "boneless skinless chicken thighs"). confident is true only when the food's
-// own name or a name for the very same food covers every telling word and no
-// other food is meant as easily; it is never true for words that mean several
-// foods (cream, stock, rice). others are the alternatives, likeliest first.
-// best is the zero Hit when the table has no food of that name; others may then
-// hold foods of a part of the name ("almond milk": milk, almonds), to choose
-// from but not to count with.
-func (t *Table) Match(name string) (best Hit, confident bool, others []Hit) {
-	best, confident, others = t.match(name)
-	if best.Food == nil && t.imported != nil {
-		return t.matchBeside(name, others)
-	}
-	return best, confident, others
-}
-
 // match is Match among the foods of the table itself.
 func (t *Table) match(name string) (best Hit, confident bool, others []Hit) {
 	words := t.x.ask(name)
