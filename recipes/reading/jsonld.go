@@ -166,6 +166,9 @@ func readNode(m map[string]any, opt Options) *Draft {
 // list the entry with words is better than the bare number beside it.
 func readYield(d *Draft, v any) {
 	list := texts(v)
+	if m, ok := v.(map[string]any); ok && len(texts(m["value"])) > 0 { // a QuantitativeValue
+		list = []string{strings.TrimSpace(texts(m["value"])[0] + " " + firstText(m["unitText"]))}
+	}
 	for _, s := range list {
 		s = plainText(s)
 		if n, err := strconv.ParseFloat(s, 64); err == nil && n > 0 {

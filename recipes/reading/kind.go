@@ -26,6 +26,13 @@ func (r *lineReader) notTinned() {
 	if r.food == nil || !r.canned() || hasAny(fold(r.food.Name+" "+r.food.Published), "canned", "cnd", "condensed", "evaporated", "ready to serve", "jarred") {
 		return
 	}
+	head, _, _ := strings.Cut(r.food.Name, ",")
+	if best, _, _ := r.opt.Foods.Match("canned " + head); best.Food != nil && !best.Close && best.Food.Group == r.food.Group && hasAny(fold(best.Food.Name), "canned") {
+		r.setFood(best.Food)
+		r.undoubt(recipes.DoubtFood, recipes.DoubtClose)
+		r.doubt(recipes.DoubtFood, best.Food.Name)
+		return
+	}
 	switch r.food.Group {
 	case "vegetables", "fruit", "legumes and soy", "fish and shellfish", "poultry", "pork", "beef":
 		r.doubt(recipes.DoubtClose, "the table has it fresh, dry or frozen only; a tin differs in salt, syrup or oil", r.food.Name)

@@ -32,6 +32,12 @@ func looksIngredient(raw string) bool {
 	if startsAmount(s) {
 		return !isSentence(s)
 	}
+	if _, rest, ok := strings.Cut(s, ": "); ok && strings.Contains(rest, ";") && startsAmount(rest) { // "Slaw: 3 cups cabbage; 1 tsp sugar"
+		return true
+	}
+	if t := turned(s, measure.US); t != s && !isSentence(s) {
+		return true
+	}
 	low := fold(s)
 	if hasAny(low, "to taste", "for greasing", "for frying", "for dusting", "to serve", "to garnish", "for deep-frying") {
 		return len(strings.Fields(s)) <= 12 && !isSentence(s)
@@ -54,7 +60,7 @@ chop slice dice peel cut grate season sprinkle serve remove transfer cover drain
 make prepare mash blend blitz toss turn reduce let leave allow set return spoon arrange brush coat marinate chill refrigerate divide
 strain soak scrape layer scatter garnish drizzle meanwhile in while when once using to with start begin wash trim warm toast brown
 carefully gently now next then finally lightly dissolve crack separate bash rub press shape form cool crumble squeeze tip lift fill
-check repeat continue working position adjust take finish assemble top ladle tear flip increase lower pulse process snip steam poach stuff wrap deglaze score pat dredge dip shake whizz whiz puree taste pack scramble brown rest saute refresh assemble soften thicken crack ladle bung pop chuck`)
+check repeat continue working position adjust take finish assemble top ladle tear flip increase lower pulse process snip steam poach stuff wrap deglaze score pat dredge dip shake whizz whiz puree taste pack scramble brown rest saute refresh assemble soften thicken crack ladle bung pop chuck spray`)
 
 // looksStep tells whether a row reads like a method step.
 func looksStep(raw string) bool {

@@ -23,7 +23,7 @@ func (r *lineReader) matchFood() {
 	case r.meatByFat(key, hints):
 	case r.herb(key, hints):
 	case r.bySeason(key):
-	case r.canned() && r.tryCanned():
+	case r.canned() && !r.localWord() && r.tryCanned():
 	default:
 		r.byName()
 	}
@@ -138,13 +138,23 @@ func (r *lineReader) byName() {
 	}
 	lost := first.Food == nil || r.strange(first.Food)
 	switch {
-	case lost && (r.byPowder() || r.byHead() || first.Food == nil && (r.byTail() || r.byOrdinary() || r.byWhole(parts))):
+	case lost && (r.byRemark() || r.byPowder() || r.byHead() || first.Food == nil && (r.byTail() || r.byOrdinary() || r.byWhole(parts))):
 	case lost:
 		r.doubt(recipes.DoubtNoFood, append([]string{r.line.Name}, hitNames(parts)...)...)
 	default:
 		r.accept(first, others)
 		r.inState()
 	}
+}
+
+// localWord tells a name that means another food in Britain than in the US.
+func (r *lineReader) localWord() bool {
+	for _, name := range []string{r.say.full, r.say.name} {
+		if _, ok := britishFoods[Key(name)]; ok {
+			return true
+		}
+	}
+	return false
 }
 
 // byPlainWord takes what kitchens mean by a bare word.

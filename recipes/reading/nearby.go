@@ -40,7 +40,7 @@ func saysLight(low string) bool {
 }
 
 // cutWords are last words that only say how a food is cut or that it is one.
-var cutWords = set("steak joint piece chunk strip cube half cheese meat fillet slice crumb flake round ball")
+var cutWords = set("steak joint piece chunk strip cube half cheese meat fillet slice crumb flake round ball link tail claw bone wrap wrapper")
 
 // byTail leaves a last word that only says how the food is cut.
 func (r *lineReader) byTail() bool {
@@ -115,6 +115,22 @@ func (r *lineReader) byOrdinary() bool {
 	return false
 }
 
+// byRemark takes the food that a bracket names beside a name the table lacks:
+// "saunf (fennel seeds)". Always a doubt.
+func (r *lineReader) byRemark() bool {
+	for _, m := range r.say.remarks {
+		if len(wordsOf(m)) > 3 || strings.ContainsAny(m, "0123456789") || describes(m) {
+			continue
+		}
+		if best, confident, _ := r.opt.Foods.Match(m); confident {
+			r.setFood(best.Food)
+			r.doubt(recipes.DoubtFood, best.Food.Name)
+			return true
+		}
+	}
+	return false
+}
+
 // byPowder takes the ground spice for "turmeric powder".
 func (r *lineReader) byPowder() bool {
 	for _, name := range []string{r.say.full, r.say.name} {
@@ -122,8 +138,16 @@ func (r *lineReader) byPowder() bool {
 		if len(list) < 2 || Key(list[len(list)-1]) != "powder" {
 			continue
 		}
-		best, confident, _ := r.opt.Foods.Match("ground " + strings.Join(list[:len(list)-1], " "))
-		if confident && best.Food.Group == "herbs, spices, seasonings" {
+		rest := strings.Join(list[:len(list)-1], " ")
+		rest, _ = cutAny(rest, "dry", "dried")
+		for _, q := range []string{"ground " + rest, rest + " seed", rest} {
+			best, confident, _ := r.opt.Foods.Match(q)
+			if best.Food == nil || best.Food.Group != "herbs, spices, seasonings" {
+				continue
+			}
+			if !confident {
+				continue
+			}
 			r.setFood(best.Food)
 			return true
 		}

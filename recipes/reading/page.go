@@ -52,20 +52,47 @@ func recipesInBlock(block []byte) []map[string]any {
 	s = strings.TrimSuffix(strings.TrimPrefix(s, "<!--"), "-->")
 	s = strings.TrimSuffix(strings.TrimPrefix(strings.TrimSpace(s), "//<![CDATA["), "//]]>")
 	s = strings.TrimSuffix(strings.TrimSpace(s), ";")
-	var root any
-	dec := json.NewDecoder(strings.NewReader(s))
-	dec.UseNumber()
-	if dec.Decode(&root) != nil {
-		dec = json.NewDecoder(strings.NewReader(strings.Map(dropControl, s)))
+	for _, mend := range []func(string) string{
+		func(s string) string { return s },
+		func(s string) string { return strings.Map(dropControl, s) },
+		func(s string) string { return dropCommas(strings.Map(dropControl, s)) },
+	} {
+		var root any
+		dec := json.NewDecoder(strings.NewReader(mend(s)))
 		dec.UseNumber()
 		if dec.Decode(&root) != nil {
-			return nil
+			continue
 		}
+		nodes := 0
+		var found []map[string]any
+		findRecipes(root, &nodes, &found)
+		return found
 	}
-	nodes := 0
-	var found []map[string]any
-	findRecipes(root, &nodes, &found)
-	return found
+	return nil
+}
+
+// dropCommas leaves out commas before a closing bracket, which hand-made pages
+// often have; commas inside strings stay.
+func dropCommas(s string) string {
+	var b strings.Builder
+	inside, escaped := false, false
+	for i := 0; i < len(s); i++ {
+		c := s[i]
+		switch {
+		case escaped:
+			escaped = false
+		case inside && c == '\\':
+			escaped = true
+		case c == '"':
+			inside = !inside
+		case c == ',' && !inside:
+			if next := strings.TrimLeft(s[i+1:], " "); strings.HasPrefix(next, "]") || strings.HasPrefix(next, "}") {
+				continue
+			}
+		}
+		b.WriteByte(c)
+	}
+	return b.String()
 }
 
 func dropControl(r rune) rune {

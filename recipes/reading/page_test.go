@@ -29,6 +29,7 @@ func TestReadJSONLDShapes(t *testing.T) {
 		{"types in a list", `{"@type":["NewsArticle","Recipe"],"name":"Tea","recipeYield":2,"recipeIngredient":["1 cup water"],"recipeInstructions":["Boil.","Pour."]}`, "Tea", 2, 0, 1, 2},
 		{"type with an address", `{"@type":"http://schema.org/Recipe","name":"Tea","recipeYield":["6","6 to 8 servings"],"recipeIngredient":["1 cup water"],"recipeInstructions":[{"@type":"HowToStep","text":"Boil."}]}`, "Tea", 6, 8, 1, 1},
 		{"sections", `{"@type":"Recipe","name":"Pie","recipeYield":"Makes 12 tarts","recipeIngredient":["200 g flour"],"recipeInstructions":[{"@type":"HowToSection","name":"Pastry","itemListElement":[{"@type":"HowToStep","text":"Rub in."},{"@type":"HowToStep","text":"Rest."}]},{"@type":"HowToSection","name":"Filling","itemListElement":[{"@type":"HowToStep","text":"Stir."}]}]}`, "Pie", 12, 0, 1, 3},
+		{"yield as a value with its unit", `{"@type":"Recipe","name":"Dal","recipeYield":{"@type":"QuantitativeValue","value":3,"unitText":"servings"},"recipeIngredient":["1 cup red lentils"]}`, "Dal", 3, 0, 1, 0},
 		{"old name of ingredients", `{"@type":"Recipe","name":"Pie","ingredients":["200 g flour","100 g butter"]}`, "Pie", 1, 0, 2, 0},
 		{"tags in ingredients", `{"@type":"Recipe","name":"Pie","recipeIngredient":["<b>200&nbsp;g</b> flour","1&frac12; cups milk"]}`, "Pie", 1, 0, 2, 0},
 		{"HTML instructions", `{"@type":"Recipe","name":"Pie","recipeIngredient":["200 g flour"],"recipeInstructions":"<ol><li>Mix.</li><li>Bake.</li></ol>"}`, "Pie", 1, 0, 1, 2},
@@ -92,6 +93,8 @@ func TestReadFiles(t *testing.T) {
 		{"saved page", "Bean & barley soup", []byte(savedPage), 3},
 		{"page without data", "Onion soup", []byte(plainPage), 3},
 		{"json", "Bean & barley soup", []byte("\n " + bareRecipe), 3},
+		{"commas before brackets", "Tea, \"x,]\"", []byte(`<html><script type="application/ld+json">{"@graph":[{"@type":"Recipe","name":"Tea, \"x,]\"","recipeIngredient":["1 cup water",],},]}</script></html>`), 1},
+		{"a broken block beside a good one", "Bean & barley soup", []byte(`<html><script type="application/ld+json">{bad</script><script type="application/ld+json">` + bareRecipe + `</script></html>`), 3},
 	} {
 		ds, err := Read(c.data, c.name, opt)
 		if err != nil || len(ds) != 1 {

@@ -18,13 +18,15 @@ type phrase struct {
 	taste   bool     // "to taste"
 	extra   bool     // "plus extra for dusting"
 	part    string   // "juice", "zest": of the fruit named
+	remarks []string // what stands in round brackets and is no measure
 }
 
 // readPhrase splits the rest of a line into name, preparation and remarks;
 // brackets that give a weight go to the amount.
 func readPhrase(s string, a *amount, sys measure.System) phrase {
-	p := phrase{hints: fold(s)}
+	p := phrase{hints: fold(withoutOr(s))}
 	s, remarks := takeBrackets(s, a, sys)
+	p.remarks = remarks
 	s = a.looseWeight(s, sys)
 	if rest, ok := cut(s, "or"); ok { // "½ pack or a small bunch chives"
 		if b, name := readAmount(rest, sys); b.found && hasLetter(name) {
@@ -45,6 +47,33 @@ func readPhrase(s string, a *amount, sys measure.System) phrase {
 	p.taste = hasAny(p.hints, "to taste", "as needed", "as required", "if needed", "as desired", "to your taste", "as you like", "to season", "for seasoning")
 	p.extra = hasAny(p.hints, "plus extra", "plus more", "plus a little", "plus a bit", "and extra", "and more for", "+ extra", "+ more", "with extra", "extra for", "extra to", "plus some") || strings.HasPrefix(p.purpose, "plus ")
 	return p
+}
+
+// withoutOr leaves another choice out of a line's words, so that "fresh thyme
+// (or ¼ tsp dried)" is not dried: what stands in brackets after "or", and what
+// follows "or" with an amount of its own.
+func withoutOr(s string) string {
+	if !strings.Contains(strings.ToLower(s), "or ") {
+		return s
+	}
+	for from := 0; ; {
+		i := strings.Index(s[from:], "(or ")
+		if i < 0 {
+			break
+		}
+		i += from
+		shut := strings.IndexByte(s[i:], ')')
+		if shut < 0 {
+			s = s[:i]
+			break
+		}
+		s = s[:i] + s[i+shut+1:]
+		from = i
+	}
+	if i := strings.Index(s, " or "); i > 0 && startsDigit(s[i+len(" or "):]) {
+		s = s[:i]
+	}
+	return s
 }
 
 // takeBrackets reads every round bracket: a weight or volume goes to the

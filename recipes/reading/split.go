@@ -1,6 +1,7 @@
 package reading
 
 import (
+	"slices"
 	"strings"
 
 	"parewell/recipes"
@@ -25,6 +26,9 @@ func ReadLines(text string, opt Options) []*recipes.Line {
 
 // splitLine returns the texts of the ingredients a line names.
 func splitLine(text string, opt Options) []string {
+	if parts := splitList(text, opt); parts != nil {
+		return parts
+	}
 	if parts := splitZestAndJuice(text); parts != nil {
 		return parts
 	}
@@ -41,6 +45,42 @@ func splitLine(text string, opt Options) []string {
 		return parts
 	}
 	return []string{text}
+}
+
+// splitList parts several ingredients written in one row: "3 cups cabbage; ¼ cup
+// mayonnaise; 1 tsp sugar", or three and more with commas, each with its amount.
+func splitList(text string, opt Options) []string {
+	if strings.Contains(text, "[") {
+		return nil
+	}
+	for _, by := range []struct {
+		mark  string
+		least int
+	}{{"; ", 2}, {", ", 3}} {
+		list := strings.Split(text, by.mark)
+		if len(list) < by.least {
+			continue
+		}
+		if head, rest, ok := strings.Cut(list[0], ": "); ok && startsAmount(rest) && len(wordsOf(head)) <= 3 {
+			list[0] = rest
+		}
+		if slices.ContainsFunc(list, func(s string) bool { return !wholeIngredient(s, opt) }) {
+			continue
+		}
+		return list
+	}
+	return nil
+}
+
+// wholeIngredient tells an amount with a name of its own.
+func wholeIngredient(s string, opt Options) bool {
+	s = strings.TrimSpace(s)
+	s, _ = cutAny(s, "and")
+	if !startsDigit(s) || strings.Count(s, "(") != strings.Count(s, ")") {
+		return false
+	}
+	a, name := readAmount(s, opt.System)
+	return a.found && a.cm == 0 && hasLetter(name) && !describes(name) && measure.Lookup(strings.TrimSpace(name)) == nil && !timeIn(fold(name))
 }
 
 // splitZestAndJuice parts "zest and juice of 2 limes" into its two foods.

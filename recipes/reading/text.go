@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"parewell/recipes"
 	"parewell/recipes/problem"
 )
 
@@ -163,12 +164,29 @@ func (p *textReader) byLooks() (from, to, method int) {
 		return len(p.rows), len(p.rows), len(p.rows)
 	}
 	to = p.runEnd(from)
+	for from > 1 && p.bareFood(from-1) {
+		from--
+	}
 	if from > 1 {
 		if _, ok := partHeading(p.rows[from-1].raw, false); ok {
 			from--
 		}
 	}
 	return from, to, to
+}
+
+// bareFood tells a short row that is the name of a food without an amount and
+// stands right before the ingredients: "Nonstick cooking spray".
+func (p *textReader) bareFood(i int) bool {
+	s := p.rows[i].text
+	if p.opt.Foods == nil || p.rows[i+1].blank || len(wordsOf(s)) > 5 || strings.ContainsAny(s, ".:!?|") || looksServing(s) || isFurniture(s) != "" {
+		return false
+	}
+	if h, _ := readHeading(s); h != noHeading {
+		return false
+	}
+	l := ReadLine(s, Options{System: p.opt.System, Foods: p.opt.Foods})
+	return !l.Food.Zero() && !slices.ContainsFunc(l.Doubts, func(d recipes.Doubt) bool { return d.Kind == recipes.DoubtFood })
 }
 
 // titleLike guards a title that starts with a number ("3 bean chilli").
@@ -189,6 +207,12 @@ func (p *textReader) head(rows []row) {
 				p.draft.readServings(rest)
 			}
 			continue
+		}
+		if p.draft.Title == "" {
+			if t := p.title(r.text); t != "" && len(t) < len(trimTitle(r.text)) && p.draft.ServingsFrom != "" {
+				p.draft.Title = t
+				continue
+			}
 		}
 		if p.facts(r) {
 			continue
@@ -212,6 +236,11 @@ func (p *textReader) title(text string) string {
 	low := strings.ToLower(text)
 	if len(low) != len(text) {
 		return text
+	}
+	for _, mark := range []string{" | ", " — ", " – ", " - ", " • "} {
+		if i := strings.LastIndex(text, mark); i > 2 && !looksServing(text[:i]) && p.draft.readServings(text[i+len(mark):]) {
+			return strings.TrimSpace(text[:i])
+		}
 	}
 	for _, w := range []string{"(", "serves ", "feeds ", "makes ", "yields ", "for "} {
 		i := strings.Index(low, w)

@@ -8,7 +8,7 @@ import (
 
 // turnMarks stand between a name and its amount in lists written the other way
 // round: "Carrots - 2, diced", "Flour: 1 cup, sifted".
-var turnMarks = []string{" - ", " – ", " — ", ": "}
+var turnMarks = []string{" - ", " – ", " — ", ": ", ", "}
 
 // turned puts a line that gives its name first the usual way round: "Cannellini
 // beans - 1 (15 oz) can, drained" is "1 (15 oz) can Cannellini beans, drained".
@@ -24,12 +24,28 @@ func turned(s string, sys measure.System) string {
 			return s
 		}
 		head, tail := amountPart(rest)
-		if a, left := readAmount(head+" "+name, sys); !a.found || a.cm > 0 || !strings.EqualFold(strings.TrimSpace(left), name) {
+		a, left := readAmount(head+" "+name, sys)
+		if !a.found || a.cm > 0 || !onlyPrepared(left, name) {
 			return s
 		}
 		return head + " " + name + tail
 	}
 	return s
+}
+
+// onlyPrepared tells whether what is left of an amount is the name, with no more
+// than a word or two of preparation before it: "chopped parsley".
+func onlyPrepared(left, name string) bool {
+	left = strings.TrimSpace(left)
+	if len(left) < len(name) || !strings.EqualFold(left[len(left)-len(name):], name) {
+		return false
+	}
+	for _, w := range strings.Fields(left[:len(left)-len(name)]) {
+		if !preparing[fold(strings.Trim(w, ",."))] {
+			return false
+		}
+	}
+	return true
 }
 
 // amountPart parts "1 (15 oz) can, drained" at the first comma outside brackets.
