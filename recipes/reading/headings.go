@@ -74,7 +74,7 @@ func partHeading(s string, sure bool) (string, bool) {
 	if upper && sure {
 		return body, true
 	}
-	return body, sure && partNames[low]
+	return body, sure && (partNames[low] || strings.HasPrefix(low, "to ") && len(strings.Fields(low)) <= 3)
 }
 
 // partNames are common headings that stand without a colon.

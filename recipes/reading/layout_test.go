@@ -29,6 +29,9 @@ func TestLayouts(t *testing.T) {
 		{"another language beside", "Tiramisù\nPer 8 persone / Serves 8\n500 g mascarpone\n5 eggs\nBeat everything together well in a bowl.", "Tiramisù", 8, 0, 2, 1},
 		{"heading in two languages", "Carbonara\nIngredienti / Ingredients (4 persone)\n400 g spaghetti\n4 egg yolks\nMethod\nToss together.", "Carbonara", 4, 0, 2, 1},
 		{"stick plus spoons", "Cake\nServes 8\n1 stick plus 2 tbsp butter\n2 eggs + 1 yolk\nBake everything in the oven.", "Cake", 8, 0, 4, 1},
+		{"three on a row with and", "Ragù\nServes 4\n1 onion, 1 carrot and 1 celery stick, all finely chopped\n500 g minced beef\nTo assemble\n12 lasagne sheets\nFry everything in a pan until brown.", "Ragù", 4, 0, 5, 1},
+		{"yield in the title", "Simple Sauce  (yield: 2 cups)\n2 Tablespoons Butter\n2 Tablespoons Flour\nMelt the butter in a pan and stir in the flour until it thickens.", "Simple Sauce", 1, 0, 2, 1},
+		{"para", "Pozole\nPara 8 personas / Serves 8\n3 lbs pork shoulder\n1 white onion\nSimmer everything in a pot.", "Pozole", 8, 0, 2, 1},
 		{"served with a list", "Chili\nServes 6\n1 lb ground beef\nShredded cheddar, sour cream, and sliced scallions for serving\nCook it in a pot until done.", "Chili", 6, 0, 4, 1},
 	} {
 		d, err := ReadText(c.text, Options{Foods: table(t)})

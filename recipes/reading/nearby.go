@@ -40,7 +40,7 @@ func saysLight(low string) bool {
 }
 
 // cutWords are last words that only say how a food is cut or that it is one.
-var cutWords = set("steak joint piece chunk strip cube half cheese meat fillet slice crumb flake round ball link tail claw bone wrap wrapper")
+var cutWords = set("steak joint piece chunk strip cube half cheese meat fillet slice crumb flake round ball link tail claw bone wrap wrapper bread")
 
 // byTail leaves a last word that only says how the food is cut.
 func (r *lineReader) byTail() bool {

@@ -11,7 +11,7 @@ import (
 var servingWords = []string{
 	"serves about", "serves", "servings:", "servings", "serving:", "serving size:", "feeds", "portions:", "portions", "makes enough for", "enough for", "for",
 	"number of servings:", "recipe serves", "recipe makes", "recipe yields", "this recipe serves", "this recipe makes", "yields:", "yields", "yield:", "yield", "makes about", "makes:", "makes",
-	"quantity:", "makes approximately", "serving", "people:", "per", "cuts into about", "cuts into", "cut into",
+	"quantity:", "makes approximately", "serving", "people:", "per", "para", "cuts into about", "cuts into", "cut into",
 }
 
 // readServings reads "Serves 4-6", "Makes 12 muffins", "4 servings" into the
@@ -34,6 +34,9 @@ func (d *Draft) readServings(s string) bool {
 	if lead == "serving size" {
 		return false
 	}
+	if _, other, ok := strings.Cut(s, " / "); ok && (lead == "" || lead == "para" || lead == "per") && d.readServings(other) { // said in two languages
+		return true
+	}
 	if lead == "" {
 		return d.countedServings(s)
 	}
@@ -43,7 +46,7 @@ func (d *Draft) readServings(s string) bool {
 		return false
 	}
 	tail = strings.ToLower(strings.Trim(tail, " .,)("))
-	if (lead == "for" || lead == "per") && !servesPeople(tail) {
+	if (lead == "for" || lead == "per" || lead == "para") && !servesPeople(tail) {
 		return false
 	}
 	d.takeServings(orOther(n, tail), tail, lead, strings.Trim(rest, " ."))

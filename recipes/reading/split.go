@@ -57,7 +57,7 @@ func splitList(text string, opt Options) []string {
 		mark  string
 		least int
 	}{{"; ", 2}, {", ", 3}} {
-		list := strings.Split(text, by.mark)
+		list, tail := listOf(text, by.mark)
 		if len(list) < by.least {
 			continue
 		}
@@ -67,9 +67,32 @@ func splitList(text string, opt Options) []string {
 		if slices.ContainsFunc(list, func(s string) bool { return !wholeIngredient(s, opt) }) {
 			continue
 		}
+		for i := range list {
+			list[i] += tail
+		}
 		return list
 	}
 	return nil
+}
+
+// listOf parts a row at a mark and at "and" before a figure; what only says how
+// all of it is prepared ("all finely chopped") comes back as tail.
+func listOf(text, mark string) (list []string, tail string) {
+	for _, part := range strings.Split(text, mark) {
+		part = strings.TrimSpace(part)
+		rest, _ := cutAny(part, "all", "both", "each")
+		if len(list) > 0 && describes(rest) {
+			tail += ", " + rest
+			continue
+		}
+		if i := strings.LastIndex(part, " and "); i > 0 && startsDigit(part[i+len(" and "):]) && mark == ", " {
+			list = append(list, part[:i])
+			part = part[i+len(" and "):]
+		}
+		part, _ = cutAny(part, "and")
+		list = append(list, part)
+	}
+	return list, tail
 }
 
 // wholeIngredient tells an amount with a name of its own.

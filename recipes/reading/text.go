@@ -155,7 +155,7 @@ func (p *textReader) ingredientsSoon(i int) bool {
 func (p *textReader) byLooks() (from, to, method int) {
 	from = -1
 	for i, r := range p.rows {
-		if looksIngredient(r.raw) && (i > 0 || !p.titleLike(i)) {
+		if looksIngredient(r.raw) && (i > 0 || startsAmount(r.text) && !p.titleLike(i)) {
 			from = i
 			break
 		}
@@ -242,7 +242,7 @@ func (p *textReader) title(text string) string {
 			return strings.TrimSpace(text[:i])
 		}
 	}
-	for _, w := range []string{"(", "serves ", "feeds ", "makes ", "yields ", "for "} {
+	for _, w := range []string{"(", "serves ", "feeds ", "makes ", "yields ", "yield", "for "} {
 		i := strings.Index(low, w)
 		if w != "(" {
 			i = wordIndex(low, w)
