@@ -237,6 +237,9 @@ func decodeFood(rec []string, at, values []int) (f food.Food, err error) {
 	f.Note = rec[at[8]]
 	for _, part := range cut(rec[at[9]], '|') {
 		a := cut(part, '=')
+		if len(a) == 0 {
+			return f, fmt.Errorf("aliases %q", rec[at[9]])
+		}
 		alias := food.Alias{Name: unescaped.Replace(a[0]), Close: len(a) > 1}
 		if alias.Close {
 			alias.Differs = unescaped.Replace(a[1])
