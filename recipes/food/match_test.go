@@ -75,7 +75,7 @@ func TestMatchKnowsNoSuchFood(t *testing.T) {
 	table := food.NewTable(starter(t))
 	for _, r := range []struct{ name, offers string }{
 		{"hemp milk", "01077"}, {"coconut flour", "20081"}, {"lemon curd", "09150"}, {"chicken sausage", "07063"},
-		{"egg fried rice", ""}, {"guar gum", ""}, {"Grand Marnier", ""},
+		{"egg fried rice", ""}, {"guar gum", ""}, {"grand marvelo", ""},
 	} {
 		best, sure, others := table.Match(r.name)
 		if best.Food != nil || sure {
