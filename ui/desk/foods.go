@@ -21,6 +21,7 @@ type foods struct {
 	own     *food.Table
 
 	releases []*recipes.Release // that imported was made of
+	partly   bool               // some of them could not be read
 	imported *food.Table        // nil for none
 
 	table *food.Table // own beside imported
@@ -80,7 +81,7 @@ func (t *foods) readStarter() error {
 // readImported makes the table of the imported foods when there are others than
 // before, and tells whether it did. Rows that the starter has stay its own.
 func (t *foods) readImported(d *Desk, releases []*recipes.Release) (changed bool, lost error) {
-	if slices.Equal(releases, t.releases) {
+	if slices.EqualFunc(releases, t.releases, t.sameRelease) {
 		return false, nil
 	}
 	all, lost := d.importedFoods(releases)
@@ -94,11 +95,17 @@ func (t *foods) readImported(d *Desk, releases []*recipes.Release) (changed bool
 			foods = append(foods, f)
 		}
 	}
-	t.releases, t.imported = releases, nil
+	t.releases, t.partly, t.imported = releases, lost != nil, nil
 	if len(foods) > 0 {
 		t.imported = food.NewTable(foods)
 	}
 	return true, lost
+}
+
+// sameRelease tells whether a release need not be read again: one with the same
+// block has the same foods, in whichever workbook, if all could be read.
+func (t *foods) sameRelease(a, b *recipes.Release) bool {
+	return a == b || !t.partly && a.Key() == b.Key() && a.Block == b.Block
 }
 
 // beside returns the workbook's foods that are not among the starter's, nor the

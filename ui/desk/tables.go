@@ -26,10 +26,11 @@ type ImportedTable struct {
 // of one, and takes them into the workbook in one change, or none of them if one
 // cannot be read. progress and then are called on the window's thread; progress
 // may be nil. cancel calls the import off: nothing is changed then and then gets
-// context.Canceled.
+// context.Canceled, as when another workbook was opened meanwhile. Another import
+// takes the place of one that is still reading, whose then is not called.
 func (d *Desk) ImportTable(paths []string, progress func(done, total int), then func([]ImportedTable, error)) (cancel func()) {
 	ctx, cancel := context.WithCancel(context.Background())
-	tell := d.telling(progress)
+	tell, into := d.telling(progress), d.View().Path
 	Background(d, "import table", func(newer context.Context, b *recipes.Book) readTables {
 		stop := context.AfterFunc(newer, cancel)
 		defer stop()
@@ -37,6 +38,8 @@ func (d *Desk) ImportTable(paths []string, progress func(done, total int), then 
 	}, func(r readTables) {
 		if err := ctx.Err(); err != nil {
 			r.err = err
+		} else if d.View().Path != into {
+			r.err = context.Canceled
 		}
 		if r.err != nil {
 			then(nil, r.err)
