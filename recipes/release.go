@@ -68,7 +68,7 @@ func ImportRelease(r *Release) Verb {
 		old := b.Release(r.Source, r.Release)
 		switch {
 		case old == nil:
-			e := newEdits(b, "", "did.import-table", r.Name, r.Foods)
+			e := newEdits(b, "", "did.import-table", r.Foods, r.Name)
 			e.put(r)
 			return e.done()
 		case old.Same(r):

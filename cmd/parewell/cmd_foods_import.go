@@ -148,7 +148,7 @@ func writeTables(out io.Writer, name string, done []takenIn) error {
 		if t.already {
 			key = "cmd.foods.import.already"
 		}
-		lines := []string{words.Say(key, t.Name, words.Number(float64(len(t.Foods)), 0), name)}
+		lines := []string{words.Say(key, words.Number(float64(len(t.Foods)), 0), t.Name, name)}
 		if t.Count.Left > 0 {
 			lines = append(lines, words.Say("cmd.foods.import.left", t.Count.Left))
 		}
