@@ -53,3 +53,9 @@ func CompareTotals(before, after *Total, n food.Nutrient) Change {
 	c.Recipe, c.Portion = math.NaN(), math.NaN()
 	return c
 }
+
+// TotalSlips finds what a change made worse against a total by SlipShare or
+// more, as Slips does for one dish.
+func TotalSlips(before *Total, change func(food.Nutrient) Change) []Slip {
+	return Slips(&before.whole, change)
+}
