@@ -60,6 +60,7 @@ func viewItems(w *Window, m *menus) []*fyne.MenuItem {
 	return []*fyne.MenuItem{
 		item("nav.recipes", ctrl(fyne.Key1, 0), func() { w.goTo(place{page: pageRecipes}) }),
 		item("nav.foods", ctrl(fyne.Key2, 0), func() { w.goTo(place{page: pageFoods}) }),
+		item("nav.meals", ctrl(fyne.KeyM, 0), func() { w.goTo(place{page: pageMeals}) }),
 		fyne.NewMenuItemSeparator(),
 		item("tab.versions", ctrl(fyne.Key3, 0), tab(tabVersions)),
 		item("tab.swaps", ctrl(fyne.Key4, 0), tab(tabSwaps)),

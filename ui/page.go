@@ -31,6 +31,7 @@ const (
 	pageRecipe  = "recipe"
 	pagePaste   = "paste"
 	pageFoods   = "foods"
+	pageMeals   = "meals"
 
 	tabVersions = "versions"
 	tabSwaps    = "swaps"

@@ -85,6 +85,7 @@ func (w *Window) allPages() map[string]page {
 		pageRecipe:  newRecipePage(w),
 		pagePaste:   &pastePage{w: w},
 		pageFoods:   &foodsPage{w: w},
+		pageMeals:   newMealsPage(w),
 	}
 }
 
@@ -102,6 +103,7 @@ func (w *Window) navItems() []parts.NavItem {
 	return []parts.NavItem{
 		{Key: pageRecipes, Icon: "recipes", Label: words.Say("nav.recipes"), Count: countOrNone(n)},
 		{Key: pageFoods, Icon: "foods", Label: words.Say("nav.foods")},
+		{Key: pageMeals, Icon: "meals", Label: words.Say("nav.meals"), Count: countOrNone(len(w.view.Book.Meals()))},
 	}
 }
 
