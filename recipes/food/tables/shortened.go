@@ -30,7 +30,7 @@ marshmllw marshmallow, prop propionate, brding breading, brdng breading, skrt sk
 eng English, unspec unspecified, indus industrial, chnky chunky, cntry country, chps chops, slce slice, micro microwave, undil undiluted,
 dil diluted, brl broil, parbld parboiled, precked precooked, preckd precooked, evap evaporated, sgr sugar, frt fruit, std standard, supp supplement, snk snack, yng young, orig original,
 bstn Boston, scallpd scalloped, replcmnt replacement, frnched frenched, dnuded denuded, tndr tender, tndrln tenderloin, tnderln tenderloin, insde inside, otsde outside, sknls skinless,
-sknlss skinless, grlic garlic, qkr Quaker, trky turkey, dbl double, rmvd removed, pep pepper, pstrs pastries, scrmbld scrambled, decort decorticated,
+sknlss skinless, grlic garlic, trky turkey, dbl double, rmvd removed, pep pepper, pstrs pastries, scrmbld scrambled, decort decorticated,
 babyfd babyfood, duckl duckling, fryrs fryers, grvy gravy, mushrm mushroom, sausge sausage, mcrwveable microwaveable, prdct product, crnkl crinkle,
 purch purchased, prch purchased, marg margarine, frnch French, frch French, whtnr whitener, brgr burger, chmp chump, trts tarts, fudg fudge, mx mix,
 chseburger cheeseburger, crst crust, paty patty, ptty patty, ssage sausage, cld clod, plte plate, h2o water, xcpt except, spag spaghetti,
