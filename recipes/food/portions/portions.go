@@ -13,7 +13,7 @@ import (
 
 // unwanted are descriptions a cook would not write on a line, or that belong
 // to a brand or to a whole carcass.
-var unwanted = regexp.MustCompile(`serving|nlea|cubic inch|^oz\b|^lb\b|ounce|^unit\b|yield from|portion|patty|brand|dannon|hershey|bakers|brownulated|treat|with refuse|as purchased|with pits|ns as to|bone removed|reconstituted|cooked from|miniature box|enchilada|crust not eaten`)
+var unwanted = regexp.MustCompile(`serving|nlea|cubic inch|^oz\b|^lb\b|ounce|^unit\b|yield from|portion|patty|brand|treat|with refuse|as purchased|with pits|ns as to|bone removed|reconstituted|cooked from|miniature box|enchilada|crust not eaten`)
 
 // brackets finds notes in brackets and lengths like 2-1/2" that no cook writes.
 var brackets = regexp.MustCompile(`\(([^)]*)\)`)
