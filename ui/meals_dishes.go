@@ -36,8 +36,8 @@ func (p *mealsPage) showDishes() {
 	plate := p.plate()
 	p.sheet = sheets.MealDishes(plate, p.of)
 	d := matrixOf(p.sheet.Sheet)
-	d.Columns[0].Max = 300
-	d.Columns[1+sheets.MealVersion].Max = 200
+	d.Columns[0].Min, d.Columns[0].Max = 130, 300
+	d.Columns[1+sheets.MealVersion].Min, d.Columns[1+sheets.MealVersion].Max = 80, 200
 	dressChanges(&d, 1+sheets.MealAfter, func(int) food.Nutrient { return p.of })
 	for r := range d.Rows {
 		if d.Rows[r].Key == sheets.TotalKey {

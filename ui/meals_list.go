@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"parewell/analysis/meals"
 	"parewell/recipes"
 	"parewell/recipes/food"
 	"parewell/recipes/words"
@@ -18,9 +19,10 @@ func (p *mealsPage) buildList() {
 	m := parts.NewMatrix()
 	m.WholeRow, m.Stretch = true, true
 	m.OnSelect = func(row, _ int) { p.choose(p.listed(row)) }
-	m.OnEdit = func(row, _ int, text string) { p.named(p.listed(row), text) }
+	m.OnActivate = func(int, int) { p.rename() }
 	m.OnDelete = func(row, _ int) { p.remove(p.listed(row)) }
 	m.OnMenu = p.listMenu
+	m.SetData(matrixOf(sheets.MealList(p.w.book(), meals.In(p.w.book())))) // a list that stretches needs its columns from the start
 	p.list = m
 	p.w.pin("meals.list", m)
 }
@@ -75,29 +77,24 @@ func (p *mealsPage) newMeal(day bool) {
 		if ok && p.w.book().Meal(id) != nil && p.w.at.page == pageMeals {
 			p.at = id
 			p.show()
-			p.rename(id)
+			p.rename()
 		}
 	})
 }
 
-// rename opens a name in the list to be typed over.
-func (p *mealsPage) rename(id recipes.ID) {
-	p.list.SelectKey(string(id))
-	row, _ := p.list.Selected()
-	p.list.Select(row, 0)
-	p.w.win.Canvas().Focus(fyne.Focusable(p.list))
-	p.list.EditSelected()
+// rename gives the name of the chosen meal the keyboard, to be typed over.
+func (p *mealsPage) rename() {
+	p.w.win.Canvas().Focus(p.name)
+	p.name.TypedShortcut(&fyne.ShortcutSelectAll{})
 }
 
-// named takes a new name; an emptied one takes the meal away, as Delete does.
-func (p *mealsPage) named(id recipes.ID, text string) {
-	switch {
-	case id == "":
-	case strings.TrimSpace(text) == "":
-		p.remove(id)
-	default:
-		p.w.do(recipes.RenameMeal(id, text))
+// named takes a new name; an emptied one brings the old one back.
+func (p *mealsPage) named(text string) {
+	if strings.TrimSpace(text) == "" {
+		p.name.Set(p.plate().Meal.Name)
+		return
 	}
+	p.w.do(recipes.RenameMeal(p.at, text))
 }
 
 // remove takes a meal out; undo brings it back, so nothing is asked.
@@ -115,7 +112,7 @@ func (p *mealsPage) listMenu(row, _ int, at fyne.Position) {
 	}
 	p.list.Select(row, 0)
 	parts.ShowMenu(p.list, at,
-		parts.MenuItem{Icon: "note", Label: words.Say("meals.rename"), Do: func() { p.rename(id) }},
+		parts.MenuItem{Icon: "note", Label: words.Say("meals.rename"), Do: p.rename},
 		parts.MenuItem{Icon: "up", Label: words.Say("meals.earlier"), Do: func() { p.w.do(recipes.MoveMeal(id, false)) }},
 		parts.MenuItem{Icon: "down", Label: words.Say("meals.later"), Do: func() { p.w.do(recipes.MoveMeal(id, true)) }},
 		parts.MenuItem{},

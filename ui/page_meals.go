@@ -29,7 +29,7 @@ type mealsPage struct {
 	numbers *parts.Matrix
 	more    *parts.Check
 	add     *parts.Entry
-	title   *parts.Text
+	name    *parts.Entry
 	caption *parts.Text
 	target  *targetLine
 	stack   *fyne.Container
@@ -59,19 +59,22 @@ func (p *mealsPage) build() fyne.CanvasObject {
 
 // buildDetail lays out everything about the chosen meal.
 func (p *mealsPage) buildDetail() fyne.CanvasObject {
-	p.title, p.caption = parts.NewSubheading(""), parts.NewCaption("")
-	rename := p.w.pin("meals.rename", parts.NewButton(parts.Plain, "note", words.Say("meals.rename"), func() { p.rename(p.at) }))
+	p.name, p.caption = parts.NewEntry("", words.Say("meals.name.hint"), p.named), parts.NewCaption("")
+	p.name.OnSubmitted = func(string) { p.w.win.Canvas().Focus(p.add) }
+	p.w.pin("meals.name", p.name)
 	remove := p.w.pin("meals.remove", parts.NewButton(parts.Plain, "delete", words.Say("meals.remove"), func() { p.remove(p.at) }))
 	p.target = newTargetLine(p)
-	head := parts.Stretch(parts.GapSmall, 0, parts.Rows(1, p.title, p.caption), p.target.set, rename, remove)
+	head := container.New(headLayout{p.w}, p.name, p.caption, p.target.set, remove)
 	p.add = parts.NewSuggestEntry("", "", p.suggest, p.pick)
 	p.add.OnSubmitted = p.submit
 	p.w.pin("meals.add", p.add)
-	tools := parts.Stretch(parts.GapMedium, 0, parts.NewCaption(words.Say("meals.numbers.hint")), p.more)
+	tools := parts.Stretch(parts.GapMedium, 0, parts.Pad(4, 0, 0, 0, parts.NewCaption(words.Say("meals.numbers.hint"))), p.more)
 	p.layout = &mealLayout{p: p}
 	p.detail = container.New(p.layout, head, p.target.view,
 		parts.NewTableCard("", "", p.dishes), p.add, tools, parts.NewTableCard("", "", p.numbers))
-	return p.detail
+	scroll := parts.Scrolled(p.detail)
+	p.dishes.Outer, p.numbers.Outer = scroll, scroll
+	return scroll
 }
 
 // show brings the page in line with the Book. Nothing is reckoned again while
@@ -106,7 +109,7 @@ func (p *mealsPage) choose(id recipes.ID) {
 // showMeal shows what the chosen meal is made of and what it holds.
 func (p *mealsPage) showMeal() {
 	plate := p.plate()
-	p.title.SetText(plate.Meal.Name)
+	p.name.Set(plate.Meal.Name)
 	p.caption.SetText(sheets.MealCaption(p.book, plate))
 	hint := "meals.add-dish"
 	if plate.Meal.Day {
@@ -122,11 +125,12 @@ func (p *mealsPage) showMeal() {
 // showNumbers shows every nutrient before and after.
 func (p *mealsPage) showNumbers() {
 	plate := p.plate()
-	d := parts.MatrixData{Empty: words.Say("meals.nothing-held")}
-	if len(plate.Dishes)+len(plate.Meals) > 0 {
-		d = matrixOf(sheets.MealNumbers(plate, p.more.On(), p.target.offer()))
-		dressChanges(&d, 2, func(r int) food.Nutrient { return nutrientOf(d.Rows[r].Key) })
+	d := matrixOf(sheets.MealNumbers(plate, p.more.On(), p.target.offer()))
+	d.Empty = words.Say("meals.nothing-held")
+	if len(plate.Dishes)+len(plate.Meals) == 0 {
+		d.Rows = nil
 	}
+	dressChanges(&d, 2, func(r int) food.Nutrient { return nutrientOf(d.Rows[r].Key) })
 	p.numbers.SetData(d)
 	if row, _ := p.numbers.Selected(); row < 0 && len(d.Rows) > 0 {
 		p.numbers.SelectKey(p.of.Key())
@@ -134,7 +138,10 @@ func (p *mealsPage) showNumbers() {
 }
 
 func (p *mealsPage) buildNumbers() {
-	p.more = parts.NewCheck(words.Say("meals.all-nutrients"), false, func(bool) { p.showNumbers() })
+	p.more = parts.NewCheck(words.Say("meals.all-nutrients"), false, func(bool) {
+		p.showNumbers()
+		p.detail.Refresh() // as tall as its rows
+	})
 	p.w.pin("meals.all-nutrients", p.more)
 	p.numbers = parts.NewMatrix()
 	p.numbers.OnSelect = func(row, _ int) {
@@ -149,9 +156,11 @@ func (p *mealsPage) buildNumbers() {
 // dressChanges lines the figures of a column with changes up at its left, and
 // leaves bar and colour to nutrients that are better lighter.
 func dressChanges(d *parts.MatrixData, col int, of func(row int) food.Nutrient) {
-	d.Columns[col].Align = parts.AlignStart
 	for r := range d.Rows {
 		row := &d.Rows[r]
+		if col < len(row.Cells) && row.Cells[col].Sub != "" {
+			d.Columns[col].Align = parts.AlignStart
+		}
 		if inner[row.Key] {
 			row.Cells[0].Indent = 1
 		}

@@ -43,10 +43,10 @@ func listRow(p *meals.Plate) Row {
 	if !empty(p) {
 		c.Text = Amount(p.After.Figure(food.EnergyKcal), food.EnergyKcal)
 		if ch := p.Change(food.EnergyKcal); math.Abs(ch.Percent) >= leastBar {
-			c.Sub, c.Bar = words.Percent(ch.Percent), math.Max(-1, math.Min(1, ch.Percent/100))
+			c.Sub = words.Percent(ch.Percent)
 		}
 	}
-	return Row{Key: string(p.Meal.ID), Label: Cell{Text: p.Meal.Name, Editable: true, Wrap: true, Bar: noBar()}, Cells: []Cell{c}}
+	return Row{Key: string(p.Meal.ID), Label: Cell{Text: p.Meal.Name, Wrap: true, Bar: noBar()}, Cells: []Cell{c}}
 }
 
 func empty(p *meals.Plate) bool { return len(p.Dishes) == 0 && len(p.Meals) == 0 }

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"slices"
 	"strings"
 
 	"parewell/analysis/meals"
@@ -40,46 +41,53 @@ func FoundOf(key string) (Found, bool) {
 const mostFound = 12
 
 // FindForMeal searches what can be put into a meal or day: every typed word
-// begins a word of the name, in any order. A day is offered meals first, those
-// it has left out.
+// begins a word of the name, in any order; names with the most words typed in
+// full come first. A day is offered meals before dishes, those it has left out.
 func FindForMeal(b *recipes.Book, t *meals.Table, into *recipes.Meal, typed string) []Found {
 	var out []Found
 	if into.Day {
 		for _, m := range b.Meals() {
-			if len(out) < mostFound && !m.Day && !has(into.Meals, m.ID) && matches(m.Name, typed) {
-				out = append(out, Found{Text: m.Name, Detail: perMeal(t.Of(m.ID)), Meal: m.ID})
+			if !m.Day && !slices.Contains(into.Meals, m.ID) && matches(m.Name, typed) {
+				out = append(out, Found{Text: m.Name, Meal: m.ID})
 			}
 		}
 	}
 	for _, r := range b.Recipes() {
 		for _, v := range append([]*recipes.Version{nil}, b.Versions(r.ID)...) {
-			name := words.Say("meals.dish-version", r.Title, VersionName(v))
-			if len(out) >= mostFound || !matches(name, typed) {
-				continue
-			}
-			f := Found{Text: name, Recipe: r.ID}
+			f := Found{Text: words.Say("meals.dish-version", r.Title, VersionName(v)), Recipe: r.ID}
 			if v != nil {
 				f.Version = v.ID
 			}
-			kcal := t.Account(r.ID, f.Version).PerServing(food.EnergyKcal)
-			f.Detail = words.Say("meals.kcal-serving", Amount(kcal, food.EnergyKcal))
-			out = append(out, f)
+			if matches(f.Text, typed) {
+				out = append(out, f)
+			}
 		}
+	}
+	slices.SortStableFunc(out, func(x, y Found) int { return inFull(y.Text, typed) - inFull(x.Text, typed) })
+	out = out[:min(len(out), mostFound)]
+	for i := range out {
+		out[i].Detail = detailOf(t, &out[i])
 	}
 	return out
 }
 
-func perMeal(p *meals.Plate) string {
-	return words.Say("meals.kcal-meal", Amount(p.After.Figure(food.EnergyKcal), food.EnergyKcal))
+// detailOf says how much energy a found thing holds.
+func detailOf(t *meals.Table, f *Found) string {
+	if f.Meal != "" {
+		return words.Say("meals.kcal-meal", Amount(t.Of(f.Meal).After.Figure(food.EnergyKcal), food.EnergyKcal))
+	}
+	return words.Say("meals.kcal-serving", Amount(t.Account(f.Recipe, f.Version).PerServing(food.EnergyKcal), food.EnergyKcal))
 }
 
-func has(ids []recipes.ID, id recipes.ID) bool {
-	for _, x := range ids {
-		if x == id {
-			return true
+// inFull counts the typed words that are words of the name.
+func inFull(name, typed string) int {
+	n, in := 0, strings.Fields(strings.ToLower(name))
+	for _, w := range strings.Fields(strings.ToLower(typed)) {
+		if slices.Contains(in, w) {
+			n++
 		}
 	}
-	return false
+	return n
 }
 
 // matches tells whether every typed word begins a word of the name.
@@ -107,7 +115,7 @@ func MealVersions(b *recipes.Book, t *meals.Table, recipe recipes.ID, typed stri
 			f.Version = v.ID
 		}
 		if matches(f.Text, typed) {
-			f.Detail = words.Say("meals.kcal-serving", Amount(t.Account(recipe, f.Version).PerServing(food.EnergyKcal), food.EnergyKcal))
+			f.Detail = detailOf(t, &f)
 			out = append(out, f)
 		}
 	}
