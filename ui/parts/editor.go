@@ -115,6 +115,13 @@ func (e *editorEntry) AcceptsTab() bool { return true }
 // MinSize lets the field be as small as a cell.
 func (e *editorEntry) MinSize() fyne.Size { return fyne.NewSize(10, 10) }
 
+// TypedRune types a letter.
+func (e *editorEntry) TypedRune(r rune) {
+	if !typeAtEnd(&e.Entry, r) {
+		e.Entry.TypedRune(r)
+	}
+}
+
 func (e *editorEntry) FocusLost() {
 	e.Entry.FocusLost()
 	e.ed.end(true, nil, MoveNone)

@@ -135,7 +135,7 @@ func (e *Entry) FocusLost() {
 
 // TypedRune filters what a number may hold.
 func (e *Entry) TypedRune(r rune) {
-	if e.accept == nil || e.accept(r) {
+	if (e.accept == nil || e.accept(r)) && !typeAtEnd(&e.Entry, r) {
 		e.Entry.TypedRune(r)
 	}
 }
