@@ -46,6 +46,8 @@ func recipeItems(w *Window) []*fyne.MenuItem {
 		item("menu.new-version", ctrl(fyne.KeyB, 0), w.newVersion),
 		item("menu.lighter-draft", ctrl(fyne.KeyL, 0), w.pasteDraft),
 		item("menu.brief", ctrl(fyne.KeyR, 0), w.editBrief),
+		item("menu.add-test", ctrl(fyne.KeyT, 0), w.addTest),
+		item("menu.print-tests", nil, w.printTestSheets),
 	}
 }
 
@@ -65,7 +67,8 @@ func viewItems(w *Window, m *menus) []*fyne.MenuItem {
 		item("tab.versions", ctrl(fyne.Key3, 0), tab(tabVersions)),
 		item("tab.swaps", ctrl(fyne.Key4, 0), tab(tabSwaps)),
 		item("tab.original", ctrl(fyne.Key5, 0), tab(tabOriginal)),
-		item("tab.notebook", ctrl(fyne.Key6, 0), tab(tabNotebook)),
+		item("tab.tests", ctrl(fyne.Key6, 0), tab(tabTests)),
+		item("tab.notebook", ctrl(fyne.Key7, 0), tab(tabNotebook)),
 		item("tab.claims", ctrl(fyne.Key8, 0), tab(tabClaims)),
 		fyne.NewMenuItemSeparator(),
 		item("menu.larger", ctrl(fyne.KeyEqual, 0), func() { w.setTheme(w.dark, w.factor+0.1) }),

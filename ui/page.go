@@ -36,6 +36,7 @@ const (
 	tabVersions = "versions"
 	tabSwaps    = "swaps"
 	tabOriginal = "original"
+	tabTests    = "tests"
 	tabNotebook = "notebook"
 	tabClaims   = "claims"
 )

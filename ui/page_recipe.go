@@ -18,6 +18,7 @@ type recipePage struct {
 	title   *parts.Text
 	caption *parts.Text
 	tabs    *parts.Tabs
+	next    *nextStrip
 	body    *fyne.Container
 	inner   map[string]page
 	built   map[string]fyne.CanvasObject
@@ -28,6 +29,7 @@ func newRecipePage(w *Window) *recipePage {
 		tabVersions: newVersionsPage(w),
 		tabSwaps:    newSwapsPage(w),
 		tabOriginal: newOriginalPage(w),
+		tabTests:    newTestsPage(w),
 		tabNotebook: newNotebookPage(w),
 		tabClaims:   newClaimsPage(w),
 	}}
@@ -45,7 +47,9 @@ func (p *recipePage) build() fyne.CanvasObject {
 	})
 	p.w.pin("recipe.tabs", p.tabs)
 	p.body = container.New(stack{})
-	return pageBody(head, p.tabs, p.body)
+	p.next = newNextStrip(p.w)
+	p.next.page = pageBody(head, p.tabs, p.next.view, p.body)
+	return p.next.page
 }
 
 func (p *recipePage) tabList() []parts.Tab {
@@ -53,12 +57,14 @@ func (p *recipePage) tabList() []parts.Tab {
 		{Key: tabVersions, Icon: "versions", Label: words.Say("tab.versions")},
 		{Key: tabSwaps, Icon: "swaps", Label: words.Say("tab.swaps")},
 		{Key: tabOriginal, Icon: "recipes", Label: words.Say("tab.original")},
+		{Key: tabTests, Icon: "pot", Label: words.Say("tab.tests")},
 		{Key: tabClaims, Icon: "look", Label: words.Say("tab.claims")},
 		{Key: tabNotebook, Icon: "note", Label: words.Say("tab.notebook")},
 	}
 	if r := p.w.recipe(); r != nil {
 		list[0].Count = countOrNone(len(p.w.book().Versions(r.ID)))
 		list[1].Count = countOrNone(len(p.w.book().Swaps(r.ID)))
+		list[3].Count = countOrNone(len(p.w.book().Batches(r.ID)))
 		if n := sheets.Doubts(r); n > 0 {
 			list[2].Count = words.Say("tab.to-check", strconv.Itoa(n))
 		}
@@ -80,6 +86,7 @@ func (p *recipePage) show() {
 		tab = tabVersions
 	}
 	p.tabs.SetSelected(tab)
+	p.next.show(r.ID, tab)
 	view, ok := p.built[tab]
 	if !ok {
 		view = p.inner[tab].build()

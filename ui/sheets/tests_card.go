@@ -3,6 +3,7 @@ package sheets
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"parewell/recipes"
@@ -269,4 +270,24 @@ func NextText(items []NextItem) string {
 		return words.Say("tests.next-more", strings.Join(open[:nextShown], " · "), n-nextShown)
 	}
 	return words.Say("tests.next-all", strings.Join(open, " · "))
+}
+
+// NextSheet lays the things to do next time out to be struck.
+func NextSheet(items []NextItem) Sheet {
+	s := Sheet{Corner: words.Say("tests.next"), Columns: []Column{
+		{Key: "done", Title: words.Say("tests.done"), Index: -1},
+		{Key: "from", Title: words.Say("tests.said"), Index: -1},
+	}}
+	for i, it := range items {
+		tick := TickOff
+		if it.Done {
+			tick = TickOn
+		}
+		s.Rows = append(s.Rows, Row{
+			Key:   string(it.Test) + ":" + strconv.Itoa(i),
+			Label: Cell{Text: it.Text, Struck: it.Done, Muted: it.Done, Wrap: true, Bar: noBar()},
+			Cells: []Cell{{Tick: tick, Bar: noBar(), Tip: words.Say("tests.done.tip")}, {Text: it.From, Muted: true, Bar: noBar()}},
+		})
+	}
+	return s
 }

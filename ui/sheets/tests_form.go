@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -314,4 +315,44 @@ func (x *Bench) AsCookedForm(f TestFields, faults Faults) Sheet {
 		})
 	}
 	return s
+}
+
+// Today is the day of a moment as a test's date.
+func Today(now time.Time) string { return now.Format(testDate) }
+
+// Blank tells whether nothing was typed.
+func Blank(text string) bool { return strings.TrimSpace(text) == "" }
+
+// SameTest tells whether nothing of a test was changed.
+func SameTest(a, b *recipes.Batch) bool { return recipes.Same(a, b) }
+
+// NextTestOf suggests what the next test is of and who cooks it: the version of
+// the test in sight, else of the newest, else the last version; the newest
+// test's cook.
+func NextTestOf(b *recipes.Book, recipe, inSight recipes.ID) (version recipes.ID, cook string) {
+	if all := b.Versions(recipe); len(all) > 0 {
+		version = all[len(all)-1].ID
+	}
+	newest := ""
+	for _, t := range b.Batches(recipe) {
+		if t.Date >= newest {
+			newest, version, cook = t.Date, t.Version, t.Cook
+		}
+	}
+	if t := b.Test(recipe, inSight); t != nil {
+		version = t.Version
+	}
+	return version, cook
+}
+
+// OnlyLines keeps what was typed for the ingredients in sight; of a test that
+// was there, weights of ingredients its version no longer has stay too.
+func OnlyLines(typed map[recipes.ID]string, lines []recipes.ID, old map[recipes.ID]float64, fresh bool) map[recipes.ID]string {
+	out := map[recipes.ID]string{}
+	for id, text := range typed {
+		if _, had := old[id]; slices.Contains(lines, id) || had && !fresh {
+			out[id] = text
+		}
+	}
+	return out
 }
