@@ -53,6 +53,7 @@ type targetDialog struct {
 	fields   map[string]*parts.Entry
 	rows     map[string]*parts.FormRow
 	keep     *parts.Check
+	all      *fyne.Container
 	result   *parts.Text
 	care     *parts.Text
 	sources  *parts.Text
@@ -86,12 +87,13 @@ func (d *targetDialog) content(was meals.Kept) fyne.CanvasObject {
 	d.result, d.care = parts.NewBold(""), parts.NewText(words.Say("meals.target.care"))
 	d.sources = parts.NewCaption(words.Say("meals.target.sources"))
 	kept := parts.Rows(2, d.keep, parts.Pad(0, 0, 0, 30, parts.NewCaption(words.Say("meals.target.keep.help"))))
-	rows := parts.Rows(parts.GapMedium, by, d.body(was), parts.NewRule(), d.result, d.care, d.sources, kept)
+	foot := parts.Stretch(parts.GapMedium, 0, kept)
 	if d.line.kept() != nil {
 		forget := parts.NewButton(parts.Plain, "delete", words.Say("meals.target.forget"), func() { d.dialog.Close(); d.line.forget() })
-		rows.Add(parts.Line(0, w.pin("target.forget", forget)))
+		foot.Add(w.pin("target.forget", forget))
 	}
-	return rows
+	d.all = parts.Rows(parts.GapMedium, by, d.body(was), parts.NewRule(), d.result, d.care, d.sources, foot)
+	return d.all
 }
 
 // body are the fields a target is worked out from, in two columns.
@@ -172,7 +174,7 @@ func (d *targetDialog) update() {
 	visible(d.care, o.Reason == meals.Offered)
 	visible(d.sources, !thumb)
 	d.dialog.SetConfirmEnabled(o.Reason == meals.Offered)
-	d.dialog.Fit()
+	d.all.Refresh() // rows came or went
 }
 
 // save takes the target when one is offered.

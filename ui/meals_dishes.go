@@ -36,9 +36,12 @@ func (p *mealsPage) showDishes() {
 	plate := p.plate()
 	p.sheet = sheets.MealDishes(plate, p.of)
 	d := matrixOf(p.sheet.Sheet)
-	d.Columns[0].Min, d.Columns[0].Max = 130, 300
-	d.Columns[1+sheets.MealVersion].Min, d.Columns[1+sheets.MealVersion].Max = 80, 200
+	d.Columns[0].Min, d.Columns[0].Max = 120, 120 // names take what is spare
+	d.Columns[1+sheets.MealVersion].Min, d.Columns[1+sheets.MealVersion].Max = 80, 90
 	dressChanges(&d, 1+sheets.MealAfter, func(int) food.Nutrient { return p.of })
+	if p.layout.tight {
+		withoutBars(&d, 1+sheets.MealAfter)
+	}
 	for r := range d.Rows {
 		if d.Rows[r].Key == sheets.TotalKey {
 			d.Rows[r].Kind = parts.RowTotal
@@ -52,6 +55,20 @@ func (p *mealsPage) showDishes() {
 		d.Empty = words.Say("meals.no-meal")
 	}
 	p.dishes.SetData(d)
+}
+
+// withoutBars takes the bars off a column; their colours stay.
+func withoutBars(d *parts.MatrixData, col int) {
+	for r := range d.Rows {
+		c := &d.Rows[r].Cells[col]
+		switch {
+		case c.Bar < 0:
+			c.Trend = parts.TrendLighter
+		case c.Bar > 0:
+			c.Trend = parts.TrendHeavier
+		}
+		c.Bar = 0
+	}
 }
 
 // dishAt is the place of a row's dish in the meal, -1 for meals and the sum.

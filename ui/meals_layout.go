@@ -12,7 +12,7 @@ type mealsLayout struct{ w *Window }
 // Width of the list: a share of the room within its bounds, at text factor 1.
 const (
 	listShare = 0.26
-	listLeast = 210
+	listLeast = 236
 	listMost  = 360
 )
 
@@ -21,11 +21,15 @@ func (mealsLayout) MinSize([]fyne.CanvasObject) fyne.Size { return fyne.NewSize(
 
 // Layout places list and meal, in that order for Tab.
 func (l mealsLayout) Layout(o []fyne.CanvasObject, s fyne.Size) {
-	width := min(max(s.Width*listShare, listLeast*l.w.factor), listMost*l.w.factor)
+	width := float32(int(min(max(s.Width*listShare, listLeast*l.w.factor), listMost*l.w.factor)))
 	put(o[0], 0, 0, width, s.Height)
 	x := width + parts.GapLarge
-	put(o[1], x, 0, s.Width-x, s.Height)
+	put(o[1], x-mealEdge, -mealEdge, s.Width-x+2*mealEdge, s.Height+2*mealEdge)
 }
+
+// mealEdge is the room around a meal inside what scrolls it: edges and rings of
+// the keyboard are not cut there.
+const mealEdge = 4
 
 // headLayout puts a name to type over, words, and buttons on one line; where
 // room is short the words go, then the name gets narrower.
@@ -56,8 +60,8 @@ func (l headLayout) Layout(o []fyne.CanvasObject, s fyne.Size) {
 	name := min(nameMost*l.w.factor, max(right, 0))
 	put(o[0], 0, 0, name, s.Height)
 	room := right - name - parts.GapMedium
-	if room < wordLeast*l.w.factor {
-		room = 0
+	if fits := room >= wordLeast*l.w.factor; fits != o[1].Visible() {
+		visible(o[1], fits)
 	}
 	h := o[1].MinSize().Height
 	put(o[1], name+parts.GapMedium, (s.Height-h)/2, room, h)
@@ -69,6 +73,7 @@ func (l headLayout) Layout(o []fyne.CanvasObject, s fyne.Size) {
 type mealLayout struct {
 	p     *mealsPage
 	width float32 // last laid out for
+	tight bool    // too narrow for bars in the table of dishes
 }
 
 // Measures of the layout at text factor 1.
@@ -78,6 +83,7 @@ const (
 	dishLeast  = 118  // the least height of the dishes: a header and two rows
 	heldLeast  = 130  // and of what they hold
 	dishesMost = 0.46 // the dishes' share of the height at most
+	barsFrom   = 620  // a narrower table of dishes has no bars
 )
 
 // MinSize leaves both tables a few rows; what does not fit is scrolled to.
@@ -103,6 +109,12 @@ func (l *mealLayout) above(o []fyne.CanvasObject) float32 {
 // Layout places heading, target, dishes, field, tools and numbers.
 func (l *mealLayout) Layout(o []fyne.CanvasObject, s fyne.Size) {
 	l.width = s.Width
+	if tight := s.Width < barsFrom*l.p.w.factor; tight != l.tight {
+		l.tight = tight
+		if l.p.plate() != nil {
+			l.p.showDishes()
+		}
+	}
 	head, target := o[0], o[1]
 	put(head, 0, 0, s.Width, head.MinSize().Height)
 	target.Resize(fyne.NewSize(s.Width, target.MinSize().Height)) // wraps at this width

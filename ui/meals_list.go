@@ -45,7 +45,7 @@ func (p *mealsPage) showList() {
 		p.at = p.nearest(was)
 	}
 	d := matrixOf(s)
-	d.Columns[0].Min, d.Columns[0].Max = 90, 240
+	d.Columns[0].Min, d.Columns[0].Max = 90, 110 // it takes what is spare
 	dressChanges(&d, 1, func(int) food.Nutrient { return food.EnergyKcal })
 	p.list.SetData(d)
 	p.list.SelectKey(string(p.at))

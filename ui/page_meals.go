@@ -72,7 +72,7 @@ func (p *mealsPage) buildDetail() fyne.CanvasObject {
 	p.layout = &mealLayout{p: p}
 	p.detail = container.New(p.layout, head, p.target.view,
 		parts.NewTableCard("", "", p.dishes), p.add, tools, parts.NewTableCard("", "", p.numbers))
-	scroll := parts.Scrolled(p.detail)
+	scroll := parts.Scrolled(parts.PadAll(mealEdge, p.detail))
 	p.dishes.Outer, p.numbers.Outer = scroll, scroll
 	return scroll
 }
@@ -96,7 +96,12 @@ func (p *mealsPage) show() {
 }
 
 // plate is the meal chosen, nil for none.
-func (p *mealsPage) plate() *meals.Plate { return p.all.Of(p.at) }
+func (p *mealsPage) plate() *meals.Plate {
+	if p.all == nil {
+		return nil // built, not shown yet
+	}
+	return p.all.Of(p.at)
+}
 
 // choose shows another meal or day.
 func (p *mealsPage) choose(id recipes.ID) {

@@ -85,9 +85,10 @@ func MealDishes(p *meals.Plate, n food.Nutrient) MealSheet {
 		{Key: "after", Title: words.Say("meals.after"), Sub: WithUnit(n), Number: true, Index: -1},
 	}}}
 	widest := widestOf(p, n)
-	for i, m := range p.Meals {
-		label := Cell{Text: m.Meal.Name, Sub: words.Say("meals.holds", len(p.Meals[i].Dishes)), Bar: noBar(), Wrap: true, Tip: words.Say("meals.open.tip")}
-		s.add(MealRow{Dish: -1, Meal: m.Meal.ID}, Row{Key: mealKey(m.Meal.ID), Label: label, Cells: append([]Cell{text(""), text("")}, figures(m.Before, m.After, n, widest, m)...)})
+	for _, m := range p.Meals {
+		label := Cell{Text: m.Meal.Name, Wrap: true, Bar: noBar(), Tip: words.Say("meals.open.tip")}
+		holds := Cell{Text: words.Say("meals.holds", len(m.Dishes)), Muted: true, Bar: noBar()}
+		s.add(MealRow{Dish: -1, Meal: m.Meal.ID}, Row{Key: mealKey(m.Meal.ID), Label: label, Cells: append([]Cell{holds, text("")}, figures(m.Before, m.After, n, widest, m)...)})
 	}
 	for i := range p.Dishes {
 		s.add(MealRow{Dish: i}, dishRow(p, i, n, widest))

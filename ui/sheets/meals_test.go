@@ -264,3 +264,39 @@ func TestTargetText(t *testing.T) {
 		t.Errorf("against nothing: %q", got)
 	}
 }
+
+// What keeps a total from being known is named by ingredient, also where it
+// stands in a recipe that a dish uses.
+func TestGapsAreNamed(t *testing.T) {
+	b, r := gratin(t)
+	pepper := &recipes.Line{ID: "pepper", Text: "black pepper to taste", Name: "black pepper", GramsFrom: recipes.GramsUnknown, PartEaten: 1}
+	pie := &recipes.Recipe{ID: "pie", Title: "Pie", Servings: 1, Edition: 1, Lines: []*recipes.Line{
+		{ID: "inside", Text: "1 serving gratin", Name: "gratin", GramsFrom: recipes.GramsTyped, PartEaten: 1, Sub: &recipes.SubRecipe{Recipe: r.ID, Servings: 1}},
+	}}
+	for _, v := range []recipes.Verb{
+		recipes.AddLine(r.ID, pepper, "", nil), recipes.AddRecipe(pie, nil),
+		recipes.AddMeal("m", "M"), recipes.AddDish("m", "pie", "", 1),
+		recipes.AddDay("d", "D"), recipes.PutMeal("d", "m"),
+	} {
+		c, err := v(b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if b, err = b.With(c); err != nil {
+			t.Fatal(err)
+		}
+	}
+	all := meals.In(b)
+	for _, id := range []recipes.ID{"m", "d"} {
+		c := row(t, MealNumbers(all.Of(id), false, nil), "energy_kcal").Cells
+		if c[0].Text != "at least 300" || !strings.Contains(c[0].Tip, "black pepper") || c[1].Sub != "" {
+			t.Errorf("%s: %+v", id, c)
+		}
+	}
+	if got := DayAgainst(all.Of("d"), meals.Offer{Low: 200, High: 400}); !strings.Contains(got, "not to be told") {
+		t.Errorf("against a target: %q", got)
+	}
+	if DayMark(all.Of("d"), meals.Offer{Low: 100, High: 200}) != Missed {
+		t.Error("a day over its target stays over it, whatever else is in it")
+	}
+}
