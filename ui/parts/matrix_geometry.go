@@ -203,7 +203,7 @@ func (m *Matrix) grow(spare float32) {
 			spare -= add
 		}
 	}
-	if c := m.stretcher(); m.Stretch && spare > 0 {
+	if c := m.stretcher(); m.Stretch && spare > 0 && c < len(g.widths) {
 		g.widths[c] += spare
 		return
 	}

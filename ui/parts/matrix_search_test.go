@@ -38,3 +38,13 @@ func TestASearchNeverTypesOverAField(t *testing.T) {
 		t.Fatal("after moving by hand, typing on a field edits it")
 	}
 }
+
+func TestATableWithoutColumnsIsEmpty(t *testing.T) {
+	m := NewMatrix()
+	m.Stretch = true
+	inWindow(t, fyne.NewSize(400, 200), m)
+	m.SetData(MatrixData{})
+	if row, col := m.Selected(); row >= 0 || col > 0 {
+		t.Errorf("row %d, column %d of nothing are selected", row, col)
+	}
+}
