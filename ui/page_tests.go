@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 
 	"parewell/recipes"
@@ -22,10 +24,16 @@ type testsPage struct {
 	log    fyne.CanvasObject
 	empty  fyne.CanvasObject
 	view   *fyne.Container
-	laid   struct{ some, next bool } // what the page was last laid out for
-	keys   []string                  // by row of the table
+	laid   testsLaid // what the page was last laid out for
+	keys   []string  // by row of the table
 	recipe recipes.ID
 	chosen recipes.ID // the test the card shows
+}
+
+// testsLaid is what decides how the page is laid out.
+type testsLaid struct {
+	some bool // there are tests
+	next int  // things to do next time
 }
 
 func newTestsPage(w *Window) page { return &testsPage{w: w} }
@@ -51,8 +59,7 @@ func (p *testsPage) build() fyne.CanvasObject {
 	add := p.w.pin("tests.add", parts.NewButton(parts.Quiet, "add", words.Say("tests.add"), p.w.addTest))
 	print := p.w.pin("tests.print", parts.NewButton(parts.Quiet, "print", words.Say("tests.print"), p.w.printTestSheets))
 	p.head = parts.Stretch(parts.GapMedium, 0, p.rests, print, add)
-	main := parts.Fill(parts.GapMedium, 1, p.next.view, parts.NewTableCard("", "", p.table))
-	p.log = sideBySide(main, p.card.view)
+	p.log = newTestsView(p, p.next.view, parts.NewTableCard("", "", p.table), p.card.view)
 	p.empty = p.emptyState()
 	p.view = parts.Fill(parts.GapSmall, 1, p.head, stackOf(p.log, p.empty))
 	return p.view
@@ -83,7 +90,7 @@ func (p *testsPage) show() {
 		visible(o, on)
 	}
 	p.choose(p.chosen)
-	if now := struct{ some, next bool }{some, p.next.view.Visible()}; now != p.laid {
+	if now := (testsLaid{some, len(p.next.items)}); now != p.laid {
 		p.laid = now
 		p.view.Refresh()
 	}
@@ -93,12 +100,16 @@ func (p *testsPage) show() {
 // is left.
 func testsData(s sheets.Sheet) parts.MatrixData {
 	d := matrixOf(s)
-	d.Columns[0].Min, d.Columns[0].Text = 74, false
-	for i := range d.Columns[1:] {
-		d.Columns[i+1].Text = false
+	for i := range d.Columns {
+		d.Columns[i].Text, d.Columns[i].Min = false, 0
 	}
-	d.Columns[6].Min, d.Columns[6].Max = 110, 200
-	d.Columns[7].Min, d.Columns[7].Text = 200, true
+	d.Columns[2].Max, d.Columns[5].Max = 100, 100 // cook, why it was set aside
+	d.Columns[6].Min, d.Columns[6].Text = 70, true
+	for i := range d.Rows {
+		if strings.HasPrefix(d.Rows[i].Key, sheets.AverageKey) {
+			d.Rows[i].Kind = parts.RowTotal
+		}
+	}
 	return d
 }
 

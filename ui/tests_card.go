@@ -16,6 +16,7 @@ type testCard struct {
 	view     fyne.CanvasObject
 	title    *parts.Text
 	caption  *parts.Text
+	average  *parts.Text
 	aside    *parts.Button
 	banner   *fyne.Container // why it does not count
 	facts    *fyne.Container
@@ -29,7 +30,7 @@ type testCard struct {
 }
 
 func newTestCard(p *testsPage) *testCard {
-	c := &testCard{p: p, title: parts.NewSubheading(""), caption: parts.NewCaption("")}
+	c := &testCard{p: p, title: parts.NewSubheading(""), caption: parts.NewCaption(""), average: parts.NewCaption("")}
 	c.banner, c.facts, c.notes = parts.Rows(0), parts.Rows(3), parts.Rows(parts.GapSmall)
 	c.asCooked = parts.NewMatrix()
 	c.asCooked.Whole, c.asCooked.WholeRow = true, true
@@ -43,7 +44,7 @@ func newTestCard(p *testsPage) *testCard {
 		c.notes, parts.NewSection(words.Say("tests.photos")), c.photos.view)
 	c.scroll = parts.Scrolled(parts.Pad(2, 12, 4, 0, body))
 	c.asCooked.Outer = c.scroll
-	head := parts.Rows(2, c.title, c.caption)
+	head := parts.Rows(2, c.title, c.caption, c.average)
 	c.view = parts.NewPanel(parts.GapMedium, parts.Fill(parts.GapSmall, 2, head, c.actions(), c.scroll))
 	return c
 }
@@ -77,6 +78,7 @@ func (c *testCard) show(t *recipes.Batch) {
 	x := c.p.bench.TestCard(t)
 	c.title.SetText(x.Title)
 	c.caption.SetText(x.Caption)
+	c.average.SetText(x.Average)
 	key := "tests.set-aside"
 	if t.SetAside != "" {
 		key = "tests.take-back"
@@ -112,7 +114,7 @@ func (c *testCard) showAsCooked(s sheets.Sheet) {
 	some := len(s.Rows) > 0
 	if some {
 		d := matrixOf(s)
-		d.Columns[0].Min, d.Columns[0].Max = 90, 150
+		d.Columns[0].Min, d.Columns[0].Max = 80, 108
 		c.asCooked.SetData(d)
 	}
 	visible(c.cooked, some)

@@ -27,6 +27,7 @@ type testDialog struct {
 	typed   map[recipes.ID]string
 	faults  sheets.Faults
 	trouble *parts.Text
+	right   *fyne.Container // laid out again when trouble comes or goes
 }
 
 // addTest starts the form of a new test of the recipe in sight, dated today.
@@ -58,7 +59,8 @@ func (w *Window) testForm(t *recipes.Batch, fresh bool) {
 	f := sheets.TestFieldsOf(t)
 	d.typed = f.AsCooked
 	left := parts.Scrolled(parts.Pad(2, 14, 2, 2, d.form(f)))
-	right := parts.Fill(parts.GapSmall, 1, parts.NewCaption(words.Say("tests.as-cooked.caption")), d.asCooked(), d.trouble, d.notes(f))
+	table, notes := d.asCooked(), d.notes(f)
+	d.right = parts.Fill(parts.GapSmall, 1, parts.NewCaption(words.Say("tests.as-cooked.caption")), table, d.trouble, notes)
 	title := words.Say("tests.add")
 	if !fresh {
 		title = sheets.Capital(sheets.TestName(w.book(), t))
@@ -66,7 +68,7 @@ func (w *Window) testForm(t *recipes.Batch, fresh bool) {
 	d.fill()
 	d.soFar()
 	parts.ShowDialog(w.win, parts.DialogOptions{
-		Title: title, Content: parts.Columns(20, []float32{1, 1.3}, left, right), First: d.entries["full"],
+		Title: title, Content: parts.Columns(20, []float32{1, 1.3}, left, d.right), First: d.entries["full"],
 		Confirm: words.Say("button.save"), Cancel: words.Say("button.cancel"), Width: 1040, Height: 690, OnOK: d.save,
 	})
 }
@@ -198,6 +200,7 @@ func (d *testDialog) save() bool {
 	}
 	d.trouble.SetText(wrong)
 	visible(d.trouble, wrong != "")
+	d.right.Refresh()
 	d.fill()
 	if t == nil {
 		return false

@@ -9,41 +9,37 @@ import (
 	"parewell/ui/sheets"
 )
 
-// nextShown is how many things to do show at once; the rest scrolls.
-const nextShown = 4
+// nextShown is how many things to do show at once; more than that scroll.
+const nextShown = 5
 
 // nextList is what earlier tests say to do next time, each with a box to strike
 // it as done.
 type nextList struct {
 	w     *Window
 	table *parts.Matrix
-	view  *fyne.Container
+	view  *parts.Panel
 	items []sheets.NextItem
 }
 
 func newNextList(w *Window) *nextList {
-	n := &nextList{w: w, table: parts.NewMatrix(), view: parts.Rows(0)}
+	n := &nextList{w: w, table: parts.NewMatrix()}
 	n.table.OnToggle = func(row, _ int) { n.strike(row) }
 	n.table.OnActivate = func(row, _ int) { n.strike(row) }
 	n.table.SetData(oneColumn())
+	n.table.Stretch = true
+	n.view = parts.NewTableCard("", "", n.table)
 	w.pin("tests.next", n.table)
 	return n
 }
 
 func (n *nextList) show(items []sheets.NextItem) {
-	rows := len(n.items)
 	n.items = items
+	n.table.Whole = len(items) <= nextShown
 	d := matrixOf(sheets.NextSheet(items))
 	d.Columns[0].Min, d.Columns[0].Max = 200, 900
 	d.Columns[1].Align, d.Columns[1].Text = parts.AlignCentre, false
-	n.table.Stretch = true
 	n.table.SetData(d)
 	visible(n.view, len(items) > 0)
-	if rows != len(items) || len(n.view.Objects) == 0 {
-		high := (float32(min(len(items), nextShown))+1)*rowTall + 8
-		n.view.Objects = []fyne.CanvasObject{parts.Sized(0, high*n.w.factor, parts.NewTableCard("", "", n.table))}
-		n.view.Refresh()
-	}
 }
 
 // strike marks an item as done, or as still to do.

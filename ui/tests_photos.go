@@ -124,7 +124,7 @@ func (w *Window) viewPhoto(test recipes.ID, at int) {
 	w.pin("photo.before", before)
 	w.pin("photo.after", after)
 	w.pin("photo.remove", remove)
-	foot := parts.Line(parts.GapSmall, before, after, v.caption, parts.Spring(), remove)
+	foot := parts.Stretch(parts.GapSmall, 2, before, after, v.caption, remove)
 	first := fyne.Focusable(after)
 	v.dialog = parts.ShowDialog(w.win, parts.DialogOptions{
 		Title: sheets.Capital(sheets.TestName(w.book(), v.batch())), First: first,

@@ -19,24 +19,27 @@ const asCookedLook = 0.05
 // doneMark stands before a line of "next time" that was done.
 const doneMark = "✓"
 
-// Tests lays out the recipe's kitchen log: under each version that was cooked
-// its tests, the newest first. Rows are keyed by test ID.
+// AverageKey starts the keys of the rows that head a version's tests.
+const AverageKey = "version:"
+
+// Tests lays out the recipe's kitchen log: for each version that was cooked its
+// averages and under them its tests, the newest first. Rows of tests are keyed
+// by test ID.
 func (x *Bench) Tests() Sheet {
 	s := Sheet{Corner: words.Say("tests.test"), Columns: []Column{
 		{Key: "date", Title: words.Say("tests.date"), Index: -1},
 		{Key: "cook", Title: words.Say("tests.cook"), Index: -1},
 		{Key: "cooked", Title: words.Say("tests.cooked"), Number: true, Index: -1},
 		{Key: "cut", Title: words.Say("tests.cut"), Number: true, Index: -1},
-		{Key: "heat", Title: words.Say("tests.heat"), Index: -1},
 		{Key: "state", Title: words.Say("tests.state"), Index: -1},
-		{Key: "notes", Title: words.Say("tests.notes"), Index: -1},
+		{Key: "notes", Title: words.Say("tests.log-notes"), Index: -1},
 	}}
 	for i := range x.Versions {
 		tests := x.testsOf(i)
 		if len(tests) == 0 {
 			continue
 		}
-		s.Rows = append(s.Rows, Row{Key: "version:" + string(x.versionID(i)), Band: true, Label: text(x.averageText(i))})
+		s.Rows = append(s.Rows, x.averageRow(i))
 		for _, t := range slices.Backward(tests) {
 			s.Rows = append(s.Rows, x.testRow(t))
 		}
@@ -65,18 +68,21 @@ func (x *Bench) testRow(t *recipes.Batch) Row {
 		state = Cell{Text: words.Say("tests.aside", t.SetAside), Mark: Look, Wrap: true, Bar: noBar()}
 	}
 	notes := plain(strings.Join(testNotes(t), " "))
-	notes.Wrap = true
 	cut := plain(numberOrNone(t.Servings))
 	cut.Number = true
 	return Row{
 		Key: string(t.ID), Label: Cell{Text: words.Say("tests.number", t.Number), Muted: aside, Bar: noBar(), Tip: TestName(x.book, t)},
-		Cells: []Cell{plain(dayText(t.Date)), plain(t.Cook), cooked, cut, plain(heatAndTime(t)), state, notes},
+		Cells: []Cell{plain(dayText(t.Date)), plain(t.Cook), cooked, cut, state, notes},
 	}
 }
 
-// testNotes are a test's notes, each under its heading in one line.
+// testNotes are heat, time and a test's notes, each under its heading, in one
+// line.
 func testNotes(t *recipes.Batch) []string {
 	var out []string
+	if heat := heatAndTime(t); heat != "" {
+		out = append(out, words.Say("tests.sentence", heat))
+	}
 	if t.Notes != "" {
 		out = append(out, strings.Join(strings.Fields(t.Notes), " "))
 	}
@@ -129,10 +135,37 @@ func versionName(b *recipes.Book, t *recipes.Batch) string {
 	return words.Say("tests.the-original")
 }
 
-// averageText heads a version's tests: its name and what the kept ones came to.
-func (x *Bench) averageText(i int) string {
-	name, kept, aside := x.ColumnName(i), 0, 0
-	var cut []float64
+// averageRow heads a version's tests with what the kept ones came to.
+func (x *Bench) averageRow(i int) Row {
+	kept, aside, cut := x.counted(i)
+	said := x.AverageText(x.versionID(i))
+	strong := func(s string) Cell { return Cell{Text: s, Strong: true, Bar: noBar(), Tip: said} }
+	label := strong(words.Say("original"))
+	if v := x.Versions[i]; v != nil {
+		label.Text = v.Letter
+	}
+	cooked, servings, state := strong(""), strong(""), strong("")
+	if w, ok := x.Kitchen.Weighed(x.Accounts[i].Draft); ok {
+		cooked.Text = words.Grams(w.Mean)
+		if w.Tests > 1 && words.Grams(w.Low) != words.Grams(w.High) {
+			cooked.Sub = rangeText(w.Low, w.High, words.Grams)
+		}
+	}
+	if len(cut) > 0 {
+		servings.Text = words.Trim(mean(cut), 1)
+	}
+	if aside > 0 {
+		state.Text = words.Say("tests.aside-count", aside)
+	}
+	cooked.Number, servings.Number = true, true
+	return Row{Key: AverageKey + string(x.versionID(i)), Label: label, Cells: []Cell{
+		strong(words.Say("tests.kept-short", kept)), strong(""), cooked, servings, state, strong(""),
+	}}
+}
+
+// counted are the tests of a version that count, those set aside, and how many
+// servings the ones that count were cut into.
+func (x *Bench) counted(i int) (kept, aside int, cut []float64) {
 	for _, t := range x.testsOf(i) {
 		if t.SetAside != "" {
 			aside++
@@ -143,6 +176,15 @@ func (x *Bench) averageText(i int) string {
 			cut = append(cut, t.Servings)
 		}
 	}
+	return kept, aside, cut
+}
+
+// AverageText says what the kept tests of a version ("" is the original) came
+// to: "A – 3 kept tests: 2.36 kg, 2.31 to 2.42 kg".
+func (x *Bench) AverageText(version recipes.ID) string {
+	i := x.ColumnOf(version)
+	name := x.ColumnName(i)
+	kept, aside, cut := x.counted(i)
 	said := []string{words.Say("tests.kept-count", kept)}
 	if kept == 0 {
 		said[0] = words.Say("tests.kept-none")
@@ -169,11 +211,17 @@ func spread(mid, low, high float64, say func(float64) string) string {
 	if say(low) == say(high) {
 		return say(mid)
 	}
+	return words.Say("tests.spread", say(mid), rangeText(low, high, say))
+}
+
+// rangeText says a range with one unit where both ends have the same: "2.31 to
+// 2.42 kg".
+func rangeText(low, high float64, say func(float64) string) string {
 	from, unit, _ := strings.Cut(say(low), " ")
 	if _, same, _ := strings.Cut(say(high), " "); same != unit {
 		from = say(low)
 	}
-	return words.Say("tests.spread", say(mid), from, say(high))
+	return words.Say("tests.range", from, say(high))
 }
 
 func mean(v []float64) float64 {

@@ -14,6 +14,7 @@ import (
 type TestCard struct {
 	Title    string
 	Caption  string // when and by whom
+	Average  string // what the tests of its version came to
 	Aside    string // why it does not count, "" when it does
 	Facts    []Fact // weights, servings, heat, time
 	AsCooked Sheet  // by line ID; no rows when it was cooked as written
@@ -29,6 +30,7 @@ func (x *Bench) TestCard(t *recipes.Batch) TestCard {
 		when = append(when, t.Cook)
 	}
 	c.Caption = strings.Join(when, " · ")
+	c.Average = x.AverageText(t.Version)
 	if t.SetAside != "" {
 		c.Aside = words.Say("tests.aside.long", t.SetAside)
 	}
@@ -72,10 +74,9 @@ func testFacts(t *recipes.Batch) []Fact {
 // asCooked sets what was weighed beside the recipe's grams; a difference over
 // asCookedLook is marked. What the version no longer has comes last.
 func (x *Bench) asCooked(t *recipes.Batch) Sheet {
-	s := Sheet{Corner: words.Say("original.ingredient"), Columns: []Column{
+	s := Sheet{Corner: words.Say("tests.ingredient"), Columns: []Column{
 		{Key: "recipe", Title: words.Say("tests.recipe-grams"), Number: true, Index: -1},
 		{Key: "cooked", Title: words.Say("tests.as-cooked"), Number: true, Index: -1},
-		{Key: "difference", Title: words.Say("tests.difference"), Number: true, Index: -1},
 	}}
 	seen := map[recipes.ID]bool{}
 	for _, l := range x.TestLines(t.Version) {
@@ -98,39 +99,42 @@ func (x *Bench) asCooked(t *recipes.Batch) Sheet {
 
 func asCookedRow(l TestLine, t *recipes.Batch) Row {
 	none := Cell{Text: words.Say("library.none"), Muted: true, Number: true, Bar: noBar()}
-	written, cooked, change := none, none, none
+	written, cooked := none, none
 	if !l.Gone {
 		written = Cell{Text: l.gramsText(), Muted: !l.Known, Number: true, Bar: noBar()}
 	}
 	g, weighed := t.AsCooked[l.ID]
-	if weighed {
+	switch {
+	case weighed && l.Known && !l.Gone:
+		cooked = weighedCell(g, l.Grams)
+	case weighed:
 		cooked = Cell{Text: words.Grams(g), Number: true, Bar: noBar()}
-	}
-	if weighed && l.Known && !l.Gone {
-		change = differenceCell(g, l.Grams)
 	}
 	label := Cell{Text: l.Name, Wrap: true, Bar: noBar()}
 	if l.Gone {
 		label.Muted, label.Tip = true, words.Say("tests.line-gone")
 	}
-	return Row{Key: string(l.ID), Label: label, Cells: []Cell{written, cooked, change}}
+	return Row{Key: string(l.ID), Label: label, Cells: []Cell{written, cooked}}
 }
 
-// differenceCell says how far a weight is off the recipe's: "+12 g (+8 %)".
-func differenceCell(cooked, written float64) Cell {
+// weighedCell is a weight with how far it is off the recipe's: "54 g", "+8 %",
+// with the grams as a tip.
+func weighedCell(cooked, written float64) Cell {
 	d := cooked - written
-	c := Cell{Text: words.Signed(d, 0) + " g", Number: true, Bar: noBar()}
-	if math.Abs(d) < 10 {
-		c.Text = words.Signed(d, 1) + " g"
-	}
+	c := Cell{Text: words.Grams(cooked), Number: true, Bar: noBar()}
 	if math.Abs(d) < 0.05 {
-		return Cell{Text: "=", Muted: true, Number: true, Bar: noBar()}
+		return c
 	}
+	grams := words.Signed(d, 0) + " g"
+	if math.Abs(d) < 10 {
+		grams = words.Signed(d, 1) + " g"
+	}
+	c.Sub, c.Tip = grams, grams
 	if written > 0 {
-		c.Sub = "(" + words.Percent(d/written*100) + ")"
+		c.Sub = words.Percent(d / written * 100)
 	}
 	if math.Abs(d) > asCookedLook*written {
-		c.Mark, c.Tip = Look, words.Say("tests.off", words.Share(asCookedLook))
+		c.Mark, c.Tip = Look, words.Say("tests.off", grams, words.Share(asCookedLook))
 	}
 	return c
 }
@@ -190,7 +194,8 @@ type NextItem struct {
 	Line int // of the test's "next time"
 	Text string
 	Done bool
-	From string // "test 4 of B, 4 Mar 2026"
+	From string // "test 4 of B"
+	Date string // "4 Mar 2026"
 }
 
 // NextTime lists what the tests of a recipe say to do next time, the newest
@@ -208,8 +213,7 @@ func NextTime(b *recipes.Book, recipe recipes.ID) []NextItem {
 		for i, line := range strings.Split(t.NextTime, "\n") {
 			text, done := nextLine(line)
 			if text != "" {
-				from := words.Say("tests.from", TestName(b, t), dayText(t.Date))
-				out = append(out, NextItem{Test: t.ID, Line: i, Text: text, Done: done, From: from})
+				out = append(out, NextItem{Test: t.ID, Line: i, Text: text, Done: done, From: TestName(b, t), Date: dayText(t.Date)})
 			}
 		}
 	}
@@ -286,7 +290,7 @@ func NextSheet(items []NextItem) Sheet {
 		s.Rows = append(s.Rows, Row{
 			Key:   string(it.Test) + ":" + strconv.Itoa(i),
 			Label: Cell{Text: it.Text, Struck: it.Done, Muted: it.Done, Wrap: true, Bar: noBar()},
-			Cells: []Cell{{Tick: tick, Bar: noBar(), Tip: words.Say("tests.done.tip")}, {Text: it.From, Muted: true, Bar: noBar()}},
+			Cells: []Cell{{Tick: tick, Bar: noBar(), Tip: words.Say("tests.done.tip")}, {Text: it.From, Muted: true, Bar: noBar(), Tip: it.Date}},
 		})
 	}
 	return s

@@ -300,7 +300,7 @@ func (x *Bench) TestSoFar(f TestFields, today time.Time) string {
 // AsCookedForm lays out a version's ingredients with a field each for what was
 // weighed, empty for as written. A text that cannot be read is marked.
 func (x *Bench) AsCookedForm(f TestFields, faults Faults) Sheet {
-	s := Sheet{Corner: words.Say("original.ingredient"), Columns: []Column{
+	s := Sheet{Corner: words.Say("tests.ingredient"), Columns: []Column{
 		{Key: "recipe", Title: words.Say("tests.recipe-grams"), Number: true, Index: -1},
 		{Key: "cooked", Title: words.Say("tests.as-cooked"), Number: true, Index: -1},
 	}}
