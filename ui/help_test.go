@@ -11,6 +11,7 @@ import (
 	"fyne.io/fyne/v2/test"
 
 	"parewell/recipes"
+	"parewell/recipes/words"
 	"parewell/ui/desk"
 	"parewell/ui/parts"
 )
@@ -38,11 +39,42 @@ func openKitchen(t testing.TB, dark bool, size fyne.Size) *kitchenWindow {
 		opened = true
 	})
 	k.until("the workbook is open", func() bool { return opened })
+	k.clear(d)
 	k.Window = Open(a, d)
 	k.setTheme(dark, 1)
 	k.win.Resize(size)
 	k.settle()
 	return k
+}
+
+// clear takes the demo's kitchen tests and meals out, so that a test starts
+// with its own.
+func (k *kitchenWindow) clear(d *desk.Desk) {
+	k.t.Helper()
+	var verbs []recipes.Verb
+	for _, m := range d.Book().Meals() {
+		if m.Day {
+			verbs = append(verbs, recipes.RemoveMeal(m.ID))
+		}
+	}
+	for _, m := range d.Book().Meals() {
+		if !m.Day {
+			verbs = append(verbs, recipes.RemoveMeal(m.ID))
+		}
+	}
+	for _, r := range d.Book().Recipes() {
+		for _, b := range d.Book().Batches(r.ID) {
+			verbs = append(verbs, recipes.RemoveTest(r.ID, b.ID))
+		}
+	}
+	done := false
+	d.DoAs(recipes.ByOther, recipes.All(words.P("did.nothing"), "", verbs...), func(err error) {
+		if err != nil {
+			k.t.Error(err)
+		}
+		done = true
+	})
+	k.until("the demo is cleared", func() bool { return done })
 }
 
 // until runs what the desk posts until a condition holds.

@@ -48,15 +48,19 @@ func Book(newID func() recipes.ID, table *food.Table, c *ideas.Catalogue) (*reci
 
 // kitchen is what the dishes are built with.
 type kitchen struct {
-	texts fs.FS
-	newID func() recipes.ID
-	foods *food.Table // the starter table with the kitchen's own foods
-	ideas *ideas.Catalogue
-	verbs []recipes.Verb
+	texts    fs.FS
+	newID    func() recipes.ID
+	foods    *food.Table // the starter table with the kitchen's own foods
+	ideas    *ideas.Catalogue
+	verbs    []recipes.Verb
+	versions map[string]dishID // "title, letter"
 }
 
+// dishID names a version of a recipe.
+type dishID struct{ recipe, version recipes.ID }
+
 func build(texts fs.FS, newID func() recipes.ID, table *food.Table, c *ideas.Catalogue) ([]recipes.Verb, error) {
-	k := &kitchen{texts: texts, newID: newID, ideas: c}
+	k := &kitchen{texts: texts, newID: newID, ideas: c, versions: map[string]dishID{}}
 	text, err := k.text("foods.txt")
 	if err != nil {
 		return nil, err
@@ -74,7 +78,7 @@ func build(texts fs.FS, newID func() recipes.ID, table *food.Table, c *ideas.Cat
 			return nil, err
 		}
 	}
-	return k.verbs, nil
+	return k.verbs, k.meals("meals.txt")
 }
 
 func (k *kitchen) text(name string) (string, error) {

@@ -2,6 +2,7 @@ package demo
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -27,6 +28,8 @@ import (
 //	idea salt15: salt-less-15 for fine salt the catalogue's own swap for that line
 //	version A: yogurt
 //	  on: yogurt, salt15
+//	test A: 2026-03-04                      one cooking of A; "original" for the original
+//	  full: 3310                            grams; see testWords for the rest
 //	  step 6: the cook's own text where two swaps rewrite one step
 type plan struct {
 	brief  recipes.Brief
@@ -109,13 +112,16 @@ func (p *planReader) line(at, indent int, s string) error {
 		minutes, err := number(arg)
 		p.plan.cooked = recipes.Technique{Method: text, Minutes: minutes}
 		return err
-	case word == "swap" || word == "idea" || word == "version" || word == "food":
+	case slices.Contains(blockWords, word):
 		p.plan.blocks = append(p.plan.blocks, block{at: at, kind: word, key: arg, text: text})
 	default:
 		return fault("%q is no word of a plan", word)
 	}
 	return nil
 }
+
+// blockWords open a block.
+var blockWords = []string{"swap", "idea", "version", "food", "test", "meal", "day"}
 
 // twoWords are the item words that hold a space.
 var twoWords = map[string]string{"leave out": "leave out", "works in": "works in", "fails when": "fails when"}

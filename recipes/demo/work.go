@@ -16,10 +16,11 @@ type worker struct {
 	name   string
 	recipe *recipes.Recipe
 	swaps  map[string]recipes.ID // by the plan's key
+	made   map[string]recipes.ID // versions by letter
 }
 
 func (k *kitchen) work(name string, r *recipes.Recipe, p *plan) error {
-	w := &worker{kitchen: k, name: name, recipe: r, swaps: map[string]recipes.ID{}}
+	w := &worker{kitchen: k, name: name, recipe: r, swaps: map[string]recipes.ID{}, made: map[string]recipes.ID{}}
 	for i := range p.blocks {
 		b := &p.blocks[i]
 		var err error
@@ -32,6 +33,8 @@ func (k *kitchen) work(name string, r *recipes.Recipe, p *plan) error {
 			err = w.version(b)
 		case "food":
 			err = w.choose(b)
+		case "test":
+			err = w.test(b)
 		}
 		if err != nil {
 			return problem.At(place(name, b.at), err)
@@ -165,6 +168,8 @@ func (w *worker) newLines(old *recipes.Line, texts []string) []*recipes.Line {
 // version adds a version and everything its block says of it.
 func (w *worker) version(b *block) error {
 	v, r := w.newID(), w.recipe.ID
+	w.made[b.key] = v
+	w.versions[w.recipe.Title+", "+b.key] = dishID{recipe: r, version: v}
 	w.verbs = append(w.verbs, recipes.AddVersion(r, v, b.text, ""))
 	for i := range b.items {
 		it := &b.items[i]
