@@ -114,7 +114,7 @@ func (c *testCard) showAsCooked(s sheets.Sheet) {
 	some := len(s.Rows) > 0
 	if some {
 		d := matrixOf(s)
-		d.Columns[0].Min, d.Columns[0].Max = 80, 108
+		d.Columns[0].Min, d.Columns[0].Max = 80, 112
 		c.asCooked.SetData(d)
 	}
 	visible(c.cooked, some)

@@ -66,6 +66,7 @@ func (w *Window) testForm(t *recipes.Batch, fresh bool) {
 		title = sheets.Capital(sheets.TestName(w.book(), t))
 	}
 	d.fill()
+	d.table.Select(0, 2)
 	d.soFar()
 	parts.ShowDialog(w.win, parts.DialogOptions{
 		Title: title, Content: parts.Columns(20, []float32{1, 1.3}, left, d.right), First: d.entries["full"],
@@ -124,6 +125,10 @@ func (d *testDialog) asCooked() fyne.CanvasObject {
 			delete(d.faults, sheets.AsCookedFault(d.lines[row]))
 			d.fill()
 		}
+	}
+	d.table.OnActivate = func(row, _ int) { // Enter anywhere in a row goes to its field
+		d.table.Select(row, 2)
+		d.table.EditSelected()
 	}
 	d.w.pin("test.as-cooked", d.table)
 	d.trouble = parts.NewCaption("")

@@ -2,9 +2,6 @@ package ui
 
 import (
 	"bytes"
-	"image"
-	"image/color"
-	"image/jpeg"
 	"os"
 	"path/filepath"
 	"strings"
@@ -13,15 +10,32 @@ import (
 	"fyne.io/fyne/v2"
 
 	"parewell/recipes"
+	"parewell/recipes/words"
 	"parewell/ui/parts"
 )
 
 // sentences to write long notes with.
 const wentWell = "The crust was crisp to the edge and the leeks kept some bite."
 
-// cookGratin adds tests to the demo's gratin: two of A, one of B, one of the
-// original set aside.
-func (k *kitchenWindow) cookGratin(r *recipes.Recipe) (a, b recipes.ID) {
+// uncooked opens a copy of the demo's gratin with two versions and no test.
+func (k *kitchenWindow) uncooked(tab string) *recipes.Recipe {
+	k.t.Helper()
+	r := *k.book().Recipes()[0]
+	r.ID, r.Title, r.Order = "supper", "Smoked haddock and leek supper", 1000
+	k.do(recipes.All(words.P("did.add-recipe", r.Title), r.ID,
+		recipes.AddRecipe(&r, nil), recipes.AddVersion(r.ID, "va", "yogurt", ""), recipes.AddVersion(r.ID, "vb", "oil", "")))
+	k.settle()
+	k.openTab(tab)
+	return k.book().Recipe(r.ID)
+}
+
+func (k *kitchenWindow) openTab(tab string) {
+	k.goTo(place{page: pageRecipe, recipe: "supper", tab: tab})
+	k.settle()
+}
+
+// cookGratin adds tests: two of A, one of B, one of the original set aside.
+func (k *kitchenWindow) cookGratin(r *recipes.Recipe) {
 	k.t.Helper()
 	versions := k.book().Versions(r.ID)
 	test := func(id string, v recipes.ID, more func(*recipes.Batch)) {
@@ -38,12 +52,11 @@ func (k *kitchenWindow) cookGratin(r *recipes.Recipe) (a, b recipes.ID) {
 	test("three", versions[1].ID, func(t *recipes.Batch) { t.Date = "2026-02-28"; t.Celsius = (350.0 - 32) / 1.8 })
 	test("four", "", func(t *recipes.Batch) { t.Date = "2026-01-30"; t.SetAside = "forgot the salt"; t.Cook = "Tom" })
 	k.settle()
-	return versions[0].ID, versions[1].ID
 }
 
 func (k *kitchenWindow) openTests() *recipes.Recipe {
 	k.t.Helper()
-	r := k.openRecipe(0, tabTests)
+	r := k.uncooked(tabTests)
 	k.cookGratin(r)
 	return r
 }
@@ -95,7 +108,7 @@ func TestTheKitchenLog(t *testing.T) {
 
 func TestAddingATest(t *testing.T) {
 	k := openKitchen(t, false, fyne.NewSize(1280, 800))
-	r := k.openRecipe(0, tabTests)
+	r := k.uncooked(tabTests)
 	p := k.tests()
 	if !p.empty.Visible() {
 		t.Error("without tests the page should say how to begin")
@@ -120,7 +133,11 @@ func TestAddingATest(t *testing.T) {
 	setEntry(k, "test.heat", "350 F")
 	setEntry(k, "test.servings", "6")
 	setEntry(k, "test.next", "more leek")
-	table.OnEdit(0, 2, "310")
+	k.win.Canvas().Focus(table)
+	for _, r := range "310" {
+		k.win.Canvas().Focused().TypedRune(r)
+	}
+	k.press(fyne.KeyReturn)
 	k.picture("tests-dialog")
 	k.confirm()
 	k.settle()
@@ -129,6 +146,9 @@ func TestAddingATest(t *testing.T) {
 		t.Fatalf("%d tests (%s)", len(all), k.status.Message())
 	}
 	x := all[0]
+	if x.AsCooked[r.Lines[0].ID] != 310 {
+		t.Errorf("weighed %v", x.AsCooked)
+	}
 	if x.Date != "2026-01-03" || x.FullDish != 3200 || x.Version != versions[0].ID || x.Number != 1 || len(x.AsCooked) != 1 || x.Celsius < 176 || x.Celsius > 177 {
 		t.Errorf("kept %+v", x)
 	}
@@ -210,7 +230,7 @@ func TestNextTimeHeadsTheRecipe(t *testing.T) {
 	if strip.view.Visible() {
 		t.Error("on the Tests page the list itself is in sight")
 	}
-	k.openRecipe(0, tabVersions)
+	k.openTab(tabVersions)
 	if !strip.view.Visible() || strip.said != "Next time: grate the cheese finer · rest it ten minutes before cutting · more leek" {
 		t.Errorf("the recipe is headed by %q", strip.said)
 	}
@@ -231,7 +251,7 @@ func TestNextTimeHeadsTheRecipe(t *testing.T) {
 	if got := k.book().Test(r.ID, "one").NextTime; got != "✓ rest it ten minutes before cutting\n✓ more leek" {
 		t.Errorf("struck %q", got)
 	}
-	k.openRecipe(0, tabVersions)
+	k.openTab(tabVersions)
 	if strip.view.Visible() {
 		t.Error("with all done nothing heads the recipe")
 	}
@@ -245,78 +265,6 @@ func TestNextTimeHeadsTheRecipe(t *testing.T) {
 func (k *kitchenWindow) recipeNext() *nextStrip {
 	r, _ := k.pages[pageRecipe].(*recipePage)
 	return r.next
-}
-
-// photoFile writes a photo with a sky, a plate and some crust.
-func photoFile(t *testing.T, dir, name string, w, h int) string {
-	t.Helper()
-	img := image.NewRGBA(image.Rect(0, 0, w, h))
-	for y := range h {
-		for x := range w {
-			c := color.RGBA{200, 215, 225, 255}
-			dx, dy := float64(x-w/2)/float64(w), float64(y-h/2)/float64(h)
-			if d := dx*dx + dy*dy; d < 0.09 {
-				c = color.RGBA{205, 150, 70, 255}
-			} else if d < 0.14 {
-				c = color.RGBA{245, 242, 235, 255}
-			}
-			img.SetRGBA(x, y, c)
-		}
-	}
-	var b bytes.Buffer
-	if err := jpeg.Encode(&b, img, nil); err != nil {
-		t.Fatal(err)
-	}
-	path := filepath.Join(dir, name)
-	if err := os.WriteFile(path, b.Bytes(), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	return path
-}
-
-func TestPhotosOfATest(t *testing.T) {
-	k := openKitchen(t, false, fyne.NewSize(1280, 800))
-	r := k.openTests()
-	p := k.tests()
-	p.table.Select(k.testRow("two"), 0)
-	dir := t.TempDir()
-	for _, path := range []string{photoFile(t, dir, "a.jpg", 900, 600), photoFile(t, dir, "b.jpg", 400, 600)} {
-		n := len(k.book().Test(r.ID, "two").Photos)
-		pressPin(k, "tests.add-photo")
-		setEntry(k, "file.name", path)
-		k.confirm()
-		k.until("the photo is kept", func() bool { return len(k.book().Test(r.ID, "two").Photos) == n+1 })
-	}
-	k.until("thumbnails are read", func() bool { return len(p.card.photos.thumbs) == 2 })
-	p.card.scroll.ScrollToBottom()
-	k.picture("tests-photos")
-	k.takePhoto(p.current(), filepath.Join(dir, "a.jpg"))
-	k.until("the same photo is told of", func() bool { return strings.Contains(k.status.Message(), "already") })
-	thumb, ok := k.pins["tests.photo"].(*photoThumb)
-	if !ok {
-		t.Fatal("no thumbnail")
-	}
-	k.win.Canvas().Focus(thumb)
-	k.press(fyne.KeyReturn)
-	k.settle()
-	k.picture("tests-photo-large")
-	pressPin(k, "photo.after")
-	pressPin(k, "photo.remove")
-	if got := k.book().Test(r.ID, "two").Photos; len(got) != 1 {
-		t.Errorf("%d photos are left", len(got))
-	}
-	k.undo()
-	k.settle()
-	if got := k.book().Test(r.ID, "two").Photos; len(got) != 2 {
-		t.Errorf("after undo there are %d photos", len(got))
-	}
-	bad := filepath.Join(dir, "bad.jpg")
-	if err := os.WriteFile(bad, []byte("no photo"), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	k.takePhoto(p.current(), bad)
-	k.until("a bad file is told of", func() bool { return k.win.Canvas().Overlays().Top() != nil })
-	k.picture("tests-photo-bad")
 }
 
 func TestPrintingTestSheets(t *testing.T) {

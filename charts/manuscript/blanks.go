@@ -74,8 +74,14 @@ func (s *setter) blank(p *Page, x, base, w float64, label, unit string) {
 
 // weighed are the blanks under the columns: a label and a unit each.
 var weighed = [][2]string{
-	{"print.full", "print.g"}, {"print.dish", "print.g"}, {"print.left", "print.g"}, {"print.servings", ""},
-	{"print.temperature", "print.degrees"}, {"print.in", ""}, {"print.out", ""}, {"print.minutes", ""},
+	{"print.full", "print.g"},
+	{"print.dish", "print.g"},
+	{"print.left", "print.g"},
+	{"print.servings", ""},
+	{"print.temperature", "print.degrees"},
+	{"print.in", ""},
+	{"print.out", ""},
+	{"print.minutes", ""},
 }
 
 // blanksHeight is what weights and notes need with so many lines to write on.

@@ -67,7 +67,7 @@ func (x *Bench) testRow(t *recipes.Batch) Row {
 	if aside {
 		state = Cell{Text: words.Say("tests.aside", t.SetAside), Mark: Look, Wrap: true, Bar: noBar()}
 	}
-	notes := plain(strings.Join(testNotes(t), " "))
+	notes := plain(strings.Join(testNotes(t), " · "))
 	cut := plain(numberOrNone(t.Servings))
 	cut.Number = true
 	return Row{
@@ -81,7 +81,7 @@ func (x *Bench) testRow(t *recipes.Batch) Row {
 func testNotes(t *recipes.Batch) []string {
 	var out []string
 	if heat := heatAndTime(t); heat != "" {
-		out = append(out, words.Say("tests.sentence", heat))
+		out = append(out, heat)
 	}
 	if t.Notes != "" {
 		out = append(out, strings.Join(strings.Fields(t.Notes), " "))

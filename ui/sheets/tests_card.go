@@ -38,8 +38,10 @@ func (x *Bench) TestCard(t *recipes.Batch) TestCard {
 		c.AsCooked = x.asCooked(t)
 	}
 	for _, n := range []Fact{
-		{words.Say("tests.notes"), t.Notes}, {words.Say("tests.well"), t.WentWell},
-		{words.Say("tests.bad"), t.WentBad}, {words.Say("tests.next"), t.NextTime},
+		{words.Say("tests.notes"), t.Notes},
+		{words.Say("tests.well"), t.WentWell},
+		{words.Say("tests.bad"), t.WentBad},
+		{words.Say("tests.next"), t.NextTime},
 	} {
 		if n.Value != "" {
 			c.Notes = append(c.Notes, n)

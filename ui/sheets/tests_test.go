@@ -72,7 +72,7 @@ func TestTheLogNamesItsAverages(t *testing.T) {
 	for _, c := range first.Cells {
 		got = append(got, c.Text)
 	}
-	if strings.Join(got, "|") != "Test 2|8 Feb 2026|Ines|2.35 kg|5|kept|180 °C, 35 min." {
+	if strings.Join(got, "|") != "Test 2|8 Feb 2026|Ines|2.35 kg|5|kept|180 °C, 35 min" {
 		t.Errorf("test 2 %q", got)
 	}
 	aside := row(t, s, "t5")
@@ -82,7 +82,7 @@ func TestTheLogNamesItsAverages(t *testing.T) {
 	if c := row(t, s, "t4").Cells[2]; c.Text != "–" || c.Tip == "" {
 		t.Errorf("not weighed %+v", c)
 	}
-	if c := row(t, s, "t3").Cells[5]; c.Text != "Went well: The crust. Next time: rest it ten minutes" {
+	if c := row(t, s, "t3").Cells[5]; c.Text != "Went well: The crust. · Next time: rest it ten minutes" {
 		t.Errorf("notes %+v", c)
 	}
 }
