@@ -57,8 +57,8 @@ func (p *testsPage) build() fyne.CanvasObject {
 	p.next, p.card = newNextList(p.w), newTestCard(p)
 	p.rests = parts.NewCaption("")
 	add := p.w.pin("tests.add", parts.NewButton(parts.Quiet, "add", words.Say("tests.add"), p.w.addTest))
-	print := p.w.pin("tests.print", parts.NewButton(parts.Quiet, "print", words.Say("tests.print"), p.w.printTestSheets))
-	p.head = parts.Stretch(parts.GapMedium, 0, p.rests, print, add)
+	sheet := p.w.pin("tests.print", parts.NewButton(parts.Quiet, "print", words.Say("tests.print"), p.w.printTestSheets))
+	p.head = parts.Stretch(parts.GapMedium, 0, p.rests, sheet, add)
 	p.log = newTestsView(p, p.next.view, parts.NewTableCard("", "", p.table), p.card.view)
 	p.empty = p.emptyState()
 	p.view = parts.Fill(parts.GapSmall, 1, p.head, stackOf(p.log, p.empty))
@@ -67,8 +67,8 @@ func (p *testsPage) build() fyne.CanvasObject {
 
 func (p *testsPage) emptyState() fyne.CanvasObject {
 	add := p.w.pin("tests.empty.add", parts.NewButton(parts.Primary, "add", words.Say("tests.add"), p.w.addTest))
-	print := p.w.pin("tests.empty.print", parts.NewButton(parts.Quiet, "print", words.Say("tests.print"), p.w.printTestSheets))
-	return parts.NewPanel(parts.GapMedium, parts.NewEmptyState(parts.ArtPot, words.Say("tests.empty"), words.Say("tests.empty.sentence"), add, print))
+	sheet := p.w.pin("tests.empty.print", parts.NewButton(parts.Quiet, "print", words.Say("tests.print"), p.w.printTestSheets))
+	return parts.NewPanel(parts.GapMedium, parts.NewEmptyState(parts.ArtPot, words.Say("tests.empty"), words.Say("tests.empty.sentence"), add, sheet))
 }
 
 func (p *testsPage) show() {

@@ -191,9 +191,9 @@ func TestPhotosAreMadeSmall(t *testing.T) {
 const webpDot = "RIFF\x1a\x00\x00\x00WEBPVP8L\x0d\x00\x00\x00\x2f\x00\x00\x00\x10\x07\x10\x11\x11\x88\x88\xfe\x07\x00"
 
 func TestPhotosInOtherFormats(t *testing.T) {
-	clear := image.NewNRGBA(image.Rect(0, 0, 8, 8)) // transparent throughout
+	glass := image.NewNRGBA(image.Rect(0, 0, 8, 8)) // transparent throughout
 	var p, g bytes.Buffer
-	if err := png.Encode(&p, clear); err != nil {
+	if err := png.Encode(&p, glass); err != nil {
 		t.Fatal(err)
 	}
 	if err := gif.Encode(&g, corners4(40, 40), nil); err != nil {
