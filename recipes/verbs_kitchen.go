@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"parewell/recipes/words"
 )
 
 // SetTechnique says how the whole original is cooked.
@@ -108,12 +110,12 @@ func (b *Book) mustTest(recipe, id ID) (*Batch, error) {
 	return nil, gone("error.test-gone")
 }
 
-// letterOf names a test's version in a label; the original has a dash.
+// letterOf names a test's version in a label; the original is said so.
 func (b *Book) letterOf(t *Batch) string {
 	if v := b.Version(t.Recipe, t.Version); v != nil {
 		return v.Letter
 	}
-	return "–"
+	return words.Say("the-original")
 }
 
 // checkTest wants weights that a scale can show and a version that is there.

@@ -8,7 +8,7 @@ import (
 )
 
 // keyRows are the keys that do something, as pairs of keys in words.
-var keyRows = []string{"paste", "version", "draft", "brief", "undo", "redo", "tabs", "pages", "edit", "leave-out", "tick", "details", "menu", "text", "theme", "file"}
+var keyRows = []string{"paste", "version", "draft", "brief", "undo", "redo", "tabs", "pages", "edit", "leave-out", "tick", "details", "menu", "test", "text", "theme", "file"}
 
 // showKeys lists what the keyboard does.
 func (w *Window) showKeys() {

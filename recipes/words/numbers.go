@@ -57,6 +57,12 @@ func Trim(v float64, decimals int) string {
 	return strings.TrimSuffix(strings.TrimRight(s, "0"), Current().Decimal)
 }
 
+// Field formats v for a field to type over: at most decimals places, no trailing
+// zeros, no marks between thousands, which would be read as decimals.
+func Field(v float64, decimals int) string {
+	return strings.ReplaceAll(Trim(v, decimals), Current().Thousands, "")
+}
+
 // Signed formats a change: "+12.0", "–143", and "0" when it rounds to zero.
 func Signed(v float64, decimals int) string {
 	s := Number(v, decimals)

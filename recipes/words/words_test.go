@@ -29,6 +29,7 @@ func TestNumbers(t *testing.T) {
 		{"per cent", Percent(-20.9), "–21 %"},
 		{"trim", Trim(2.50, 2), "2.5"},
 		{"trim whole", Trim(40, 2), "40"},
+		{"for a field", Field(12345.6, 1), "12345.6"},
 		{"share", Share(0.08), "8 %"},
 		{"small share", Share(0.004), "0.4 %"},
 		{"light", Grams(0.42), "0.4 g"},

@@ -133,6 +133,10 @@ func (e *Entry) FocusLost() {
 	e.commit()
 }
 
+// AcceptsTab leaves Tab to the window, in a text area too: the keyboard must be
+// able to leave every field.
+func (e *Entry) AcceptsTab() bool { return false }
+
 // TypedRune filters what a number may hold.
 func (e *Entry) TypedRune(r rune) {
 	if (e.accept == nil || e.accept(r)) && !typeAtEnd(&e.Entry, r) {

@@ -209,5 +209,5 @@ func CupField(g float64) string {
 	if g <= 0 {
 		return ""
 	}
-	return words.Trim(g, 1)
+	return words.Field(g, 1)
 }
