@@ -16,9 +16,9 @@ func (c *tally) add(row []int, by int) {
 	}
 }
 
-// placeWeight makes an uneven place dearer than uneven neighbours: what is
-// tasted first is scored differently more than what follows what.
-const placeWeight = 6
+// placeWeight makes an uneven place a little dearer than uneven neighbours;
+// much dearer, and the search could not leave an order whose places are even.
+const placeWeight = 2
 
 // cost of a row that is about to be added: what the sums of squares grow by.
 func (c *tally) cost(row []int) int {
@@ -33,33 +33,81 @@ func (c *tally) cost(row []int) int {
 }
 
 // arrange puts the samples of each row in an order, given earlier orders that
-// stay as they are, so that places are even and neighbours nearly so. First
-// places are evened exactly, then a search exchanges samples, then places are
-// evened again where the search paid with them.
-func arrange(rows, fixed [][]int, d *dice) [][]int {
+// stay as they are, so that places are even and neighbours nearly so. Each try
+// begins anew: places are evened exactly, a search exchanges samples, and places
+// are evened again where the search paid with them. The best try counts.
+func arrange(rows, fixed [][]int, always bool, d *dice) [][]int {
 	if len(rows) == 0 {
 		return rows
 	}
-	rows = copied(rows)
-	evenPlaces(rows, fixed)
-	rows = evenNeighbours(rows, fixed, d)
-	evenPlaces(rows, fixed)
-	return rows
+	steps := min(2000*len(rows)+3000, 60000)
+	tries := max(4, min(12, 200000/steps))
+	var best [][]int
+	var least rank
+	for range tries {
+		try := copied(rows)
+		for _, r := range try {
+			shuffle(d, r)
+		}
+		evenPlaces(try, fixed)
+		try = evenNeighbours(try, fixed, steps, d)
+		evenPlaces(try, fixed)
+		if r := ranked(try, fixed, always); best == nil || r.before(least) {
+			best, least = try, r
+		}
+		if least.place <= 1 && least.after <= 1 {
+			break
+		}
+	}
+	return best
+}
+
+// rank orders designs: places first, then how far neighbours spread, then how
+// much in all.
+type rank struct{ place, after, squares int }
+
+func (r rank) before(o rank) bool {
+	if r.place != o.place {
+		return r.place < o.place
+	}
+	if r.after != o.after {
+		return r.after < o.after
+	}
+	return r.squares < o.squares
+}
+
+func ranked(rows, fixed [][]int, always bool) (r rank) {
+	var c tally
+	samples := 0
+	for _, set := range [2][][]int{fixed, rows} {
+		for _, row := range set {
+			c.add(row, 1)
+			for _, x := range row {
+				samples = max(samples, x+1)
+			}
+		}
+	}
+	for x := range samples {
+		r.place = max(r.place, spread(c.place[x][:len(rows[0])]))
+		for _, n := range c.after[x] {
+			r.squares += n * n
+		}
+	}
+	r.after = spreadOfPairs(cut(c.after, samples, samples), always)
+	return r
 }
 
 // evenNeighbours searches by exchanges of two places within a row; see
 // evenBlocks for the rule of acceptance.
-func evenNeighbours(rows, fixed [][]int, d *dice) [][]int {
+func evenNeighbours(rows, fixed [][]int, steps int, d *dice) [][]int {
 	var c tally
-	for _, r := range fixed {
-		c.add(r, 1)
-	}
-	for _, r := range rows {
-		c.add(r, 1)
+	for _, set := range [2][][]int{fixed, rows} {
+		for _, r := range set {
+			c.add(r, 1)
+		}
 	}
 	best, cost, least := copied(rows), 0, 0
-	past := make([]int, 80)
-	steps := min(2000*len(rows)+4000, 60000)
+	past := make([]int, 2*patience)
 	for step := range steps {
 		r := rows[d.below(len(rows))]
 		i, j := d.below(len(r)), d.below(len(r))
@@ -78,7 +126,7 @@ func evenNeighbours(rows, fixed [][]int, d *dice) [][]int {
 		if cost = after; cost < least {
 			least, best = cost, copied(rows)
 		}
-		past[step%len(past)] = cost
+		past[step%len(past)] = min(cost, past[step%len(past)])
 	}
 	return best
 }

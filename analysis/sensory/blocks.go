@@ -17,12 +17,42 @@ func incompleteBlocks(t, k, n int, always bool, fixed [][]int, d *dice) [][]int 
 			out = append(out, disguise(base, t, d)...)
 		}
 	}
-	left := n - len(out)
-	if left == 0 {
-		return out
+	if left := n - len(out); left > 0 {
+		out = append(out, nearlyBalanced(t, k, left, base, fixed, d)...)
 	}
-	start := someOf(base, t, k, left, d)
-	return append(out, evenBlocks(start, fixed, t, d)...)
+	return out
+}
+
+// blockTries is how often a search for blocks begins anew at most.
+const blockTries = 8
+
+// nearlyBalanced searches n blocks of k of t samples; the best of some tries
+// counts, and one within 1 everywhere ends it.
+func nearlyBalanced(t, k, n int, base, fixed [][]int, d *dice) [][]int {
+	var best [][]int
+	least := 1 << 30
+	for range blockTries {
+		try := evenBlocks(someOf(base, t, k, n, d), fixed, t, d)
+		served, together := company(t, try, fixed)
+		if u := 100*served + together; u < least {
+			best, least = try, u
+		}
+		if served <= 1 && together <= 1 {
+			break
+		}
+	}
+	return best
+}
+
+// company is by how much servings and pairs spread.
+func company(t int, sets ...[][]int) (served, together int) {
+	var p pairing
+	for _, set := range sets {
+		for _, b := range set {
+			p.add(b, 1)
+		}
+	}
+	return spread(p.served[:t]), spreadOfPairs(cut(p.together, t, t), false)
 }
 
 // without takes sample 0 out of the blocks and counts the others from 0.
@@ -80,6 +110,9 @@ func (p *pairing) add(block []int, by int) {
 	}
 }
 
+// patience is how many steps back a search looks.
+const patience = 60
+
 // servedWeight makes an uneven number of servings dearer than uneven company.
 const servedWeight = 8
 
@@ -109,29 +142,26 @@ func evenBlocks(blocks, fixed [][]int, t int, d *dice) [][]int {
 		p.add(b, 1)
 	}
 	best, cost, least := copied(blocks), 0, 0
-	past := make([]int, 60)
-	for step := range 400 * len(blocks) {
+	past := make([]int, patience)
+	for step := range 20000 + 500*len(blocks) {
 		b := blocks[d.below(len(blocks))]
 		at, y := d.below(len(b)), d.below(t)
-		x := b[at]
-		if setOf(b)&(1<<y) != 0 {
-			continue
+		if x := b[at]; setOf(b)&(1<<y) == 0 {
+			after := cost - p.gain(b, x, y)
+			if after <= max(cost, past[step%len(past)]) {
+				p.add(b, -1)
+				b[at] = y
+				p.add(b, 1)
+				cost = after
+			}
 		}
-		after := cost - p.gain(b, x, y)
-		if after > cost && after > past[step%len(past)] {
-			continue
-		}
-		p.add(b, -1)
-		b[at] = y
-		p.add(b, 1)
-		if cost = after; cost < least {
+		if cost < least {
 			least, best = cost, copied(blocks)
 		}
-		past[step%len(past)] = cost
+		past[step%len(past)] = min(cost, past[step%len(past)])
 	}
 	return best
 }
-
 func copied(rows [][]int) [][]int {
 	out := make([][]int, len(rows))
 	for i, r := range rows {

@@ -60,7 +60,7 @@ func Plan(a Ask) (*Design, error) {
 	var rows [][]int
 	if a.PerSitting < a.Samples {
 		rows = incompleteBlocks(a.Samples, a.PerSitting, a.Panelists, a.OriginalAlways, nil, orders)
-		rows = arrange(rows, nil, orders)
+		rows = arrange(rows, nil, a.OriginalAlways, orders)
 		shuffle(orders, rows)
 	} else {
 		rows = completeOrders(a.Samples, a.Panelists, orders)
@@ -182,7 +182,7 @@ func (d *Design) late(more, last int) []Tray {
 			rows = append(rows, draw.perm(a.Samples))
 		}
 	}
-	return d.laid(arrange(rows, fixed, draw), last)
+	return d.laid(arrange(rows, fixed, a.OriginalAlways, draw), last)
 }
 
 func renumbered(trays []Tray, last int) []Tray {

@@ -26,7 +26,7 @@ var families = map[[2]int]family{
 	{11, 5}: {11, []string{"01247"}},
 	{12, 3}: {12, []string{"012", "027", "036", "048", "048"}},
 	{12, 4}: {12, []string{"0125", "0138", "0268", "0369"}},
-	{12, 6}: {11, []string{"012357", "013679", "014589"}},
+	{12, 6}: {12, []string{"012357", "013679", "014589"}},
 }
 
 // mostBlocks is how many blocks a design may have to be of use here.
