@@ -44,8 +44,18 @@ func polygon(n int, r float64) []vg.Point {
 func plus(turn float64) []vg.Point {
 	const a, b = 0.36, 1.1
 	pts := []vg.Point{
-		{X: -a, Y: -b}, {X: a, Y: -b}, {X: a, Y: -a}, {X: b, Y: -a}, {X: b, Y: a}, {X: a, Y: a},
-		{X: a, Y: b}, {X: -a, Y: b}, {X: -a, Y: a}, {X: -b, Y: a}, {X: -b, Y: -a}, {X: -a, Y: -a},
+		{X: -a, Y: -b},
+		{X: a, Y: -b},
+		{X: a, Y: -a},
+		{X: b, Y: -a},
+		{X: b, Y: a},
+		{X: a, Y: a},
+		{X: a, Y: b},
+		{X: -a, Y: b},
+		{X: -a, Y: a},
+		{X: -b, Y: a},
+		{X: -b, Y: -a},
+		{X: -a, Y: -a},
 	}
 	sin, cos := math.Sincos(turn)
 	for i, p := range pts {

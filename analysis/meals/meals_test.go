@@ -183,7 +183,7 @@ func TestOriginalsChangeNothing(t *testing.T) {
 	if v := table.Of("m").Dishes[0].Version(); v == nil || v.ID != version {
 		t.Errorf("the version chosen is %v", v)
 	}
-	if table.Of("none") != nil || table.Of("m") != table.Of("m") {
+	if again := table.Of("m"); table.Of("none") != nil || again != table.Of("m") {
 		t.Error("a meal that is not there, or one reckoned twice")
 	}
 }

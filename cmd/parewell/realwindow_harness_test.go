@@ -200,12 +200,6 @@ func (w *window) texts() []string {
 	return out
 }
 
-// shows tells whether some text on the screen holds part.
-func (w *window) shows(part string) bool {
-	_, ok := w.object(part)
-	return ok
-}
-
 // object finds the first thing whose text, else hint, is part, else holds it.
 func (w *window) object(part string) (seen, bool) {
 	all := w.view().Objects

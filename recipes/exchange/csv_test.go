@@ -38,7 +38,8 @@ func fixture() *Sheet {
 		{Kind: recipes.OpStepReplace, Step: "1", Text: "Pour the cream, stir in the yogurt."},
 	}}
 	plain := &recipes.Swap{ID: "n", Recipe: "r", Order: 2, Name: "no nuts, pepper instead", Ops: []recipes.Op{
-		{Kind: recipes.OpRemove, Line: "nuts"}, {Kind: recipes.OpAdd, Lines: []*recipes.Line{line("n.1", "pepper", 2)}},
+		{Kind: recipes.OpRemove, Line: "nuts"},
+		{Kind: recipes.OpAdd, Lines: []*recipes.Line{line("n.1", "pepper", 2)}},
 		{Kind: recipes.OpStepDrop, Step: "2"},
 	}}
 	s := &Sheet{Recipe: r, Swaps: []*recipes.Swap{yogurt, plain}}
@@ -108,8 +109,17 @@ func TestCSVReadsBackWithoutAFormula(t *testing.T) {
 
 func TestSafe(t *testing.T) {
 	for _, row := range []struct{ text, want string }{
-		{"", ""}, {"butter", "butter"}, {"=1+1", "'=1+1"}, {"+1", "'+1"}, {"-1 egg", "'-1 egg"},
-		{"@sum", "'@sum"}, {"\tx", "'\tx"}, {"\rx", "'\rx"}, {"'x", "'x"}, {"½ tsp =", "½ tsp ="}, {"–2", "–2"},
+		{"", ""},
+		{"butter", "butter"},
+		{"=1+1", "'=1+1"},
+		{"+1", "'+1"},
+		{"-1 egg", "'-1 egg"},
+		{"@sum", "'@sum"},
+		{"\tx", "'\tx"},
+		{"\rx", "'\rx"},
+		{"'x", "'x"},
+		{"½ tsp =", "½ tsp ="},
+		{"–2", "–2"},
 	} {
 		if got := safe(row.text); got != row.want {
 			t.Errorf("%q becomes %q, want %q", row.text, got, row.want)
@@ -122,8 +132,15 @@ func TestFigure(t *testing.T) {
 		v    float64
 		want string
 	}{
-		{0, "0"}, {-0.00001, "0"}, {95.21666666, "95.2167"}, {-143, "-143"}, {0.5, "0.5"}, {1234567.5, "1234567.5"},
-		{100, "100"}, {math.NaN(), ""}, {math.Inf(1), ""},
+		{0, "0"},
+		{-0.00001, "0"},
+		{95.21666666, "95.2167"},
+		{-143, "-143"},
+		{0.5, "0.5"},
+		{1234567.5, "1234567.5"},
+		{100, "100"},
+		{math.NaN(), ""},
+		{math.Inf(1), ""},
 	} {
 		if got := figure(row.v); got != row.want {
 			t.Errorf("%v is written %q, want %q", row.v, got, row.want)

@@ -167,11 +167,22 @@ func TestStarterStateAndSwelling(t *testing.T) {
 		state      food.State
 		swells     float64 // protein of the dry over the cooked row, SR28; 0 for none
 	}{
-		{"white rice", "20044", food.Dry, 7.13 / 2.69}, {"cooked rice", "20045", food.Cooked, 0}, {"pasta", "20120", food.Dry, 13.04 / 5.8},
-		{"oats", "08120", food.Dry, 13.15 / 2.54}, {"lentils", "16069", food.Dry, 24.63 / 9.02}, {"tinned chickpeas", "16359", food.Drained, 0},
-		{"chicken breast", "05062", food.Raw, 0}, {"roast chicken", "05009", food.Cooked, 0}, {"frozen peas", "11312", food.Frozen, 0},
-		{"frozen chips, baked", "11403", food.Cooked, 0}, {"onion", "11282", food.Raw, 0}, {"dried thyme", "02042", food.Dry, 0}, {"butter", "01001", "", 0},
-		{"bread", "18069", "", 0}, {"tuna tin", "15121", food.Drained, 0}, {"leek", "11246", food.Raw, 0},
+		{"white rice", "20044", food.Dry, 7.13 / 2.69},
+		{"cooked rice", "20045", food.Cooked, 0},
+		{"pasta", "20120", food.Dry, 13.04 / 5.8},
+		{"oats", "08120", food.Dry, 13.15 / 2.54},
+		{"lentils", "16069", food.Dry, 24.63 / 9.02},
+		{"tinned chickpeas", "16359", food.Drained, 0},
+		{"chicken breast", "05062", food.Raw, 0},
+		{"roast chicken", "05009", food.Cooked, 0},
+		{"frozen peas", "11312", food.Frozen, 0},
+		{"frozen chips, baked", "11403", food.Cooked, 0},
+		{"onion", "11282", food.Raw, 0},
+		{"dried thyme", "02042", food.Dry, 0},
+		{"butter", "01001", "", 0},
+		{"bread", "18069", "", 0},
+		{"tuna tin", "15121", food.Drained, 0},
+		{"leek", "11246", food.Raw, 0},
 	} {
 		f := foods[r.code]
 		if f.State != r.state || f.Swells-r.swells > 0.01 || r.swells-f.Swells > 0.01 {

@@ -67,8 +67,16 @@ func (m Measure) String() string {
 
 // alike are units that name the same thing of a food; a cook writes either.
 var alike = [][]string{
-	{"stalk", "stick", "rib"}, {"slice", "rasher"}, {"can", "tin"}, {"package", "pack", "packet", "envelope", "sachet"},
-	{"sheet", "leaf"}, {"head", "bulb"}, {"whole", "ball", "fruit"}, {"container", "pot", "tub"}, {"thumb", "knob", "piece"}, {"floret", "piece"},
+	{"stalk", "stick", "rib"},
+	{"slice", "rasher"},
+	{"can", "tin"},
+	{"package", "pack", "packet", "envelope", "sachet"},
+	{"sheet", "leaf"},
+	{"head", "bulb"},
+	{"whole", "ball", "fruit"},
+	{"container", "pot", "tub"},
+	{"thumb", "knob", "piece"},
+	{"floret", "piece"},
 }
 
 // Household returns the food's own measure of a unit ("cup", "clove", "slice",

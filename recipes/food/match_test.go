@@ -74,8 +74,13 @@ func TestMatchNothing(t *testing.T) {
 func TestMatchKnowsNoSuchFood(t *testing.T) {
 	table := food.NewTable(starter(t))
 	for _, r := range []struct{ name, offers string }{
-		{"hemp milk", "01077"}, {"coconut flour", "20081"}, {"lemon curd", "09150"}, {"chicken sausage", "07063"},
-		{"egg fried rice", ""}, {"guar gum", ""}, {"grand marvelo", ""},
+		{"hemp milk", "01077"},
+		{"coconut flour", "20081"},
+		{"lemon curd", "09150"},
+		{"chicken sausage", "07063"},
+		{"egg fried rice", ""},
+		{"guar gum", ""},
+		{"grand marvelo", ""},
 	} {
 		best, sure, others := table.Match(r.name)
 		if best.Food != nil || sure {

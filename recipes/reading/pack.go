@@ -197,9 +197,24 @@ func drainedShare(f *food.Food) float64 {
 		in    string
 		share float64
 	}{
-		{"tuna", 0.72}, {"salmon", 0.76}, {"sardines", 0.75}, {"anchov", 0.6}, {"corn", 0.83}, {"olive", 0.5}, {"pickle", 0.55},
-		{"tomato", 0.6}, {"pineapple", 0.61}, {"peach", 0.58}, {"mushroom", 0.6}, {"artichoke", 0.6}, {"chestnut", 0.62}, {"bamboo", 0.62},
-		{"capers", 0.6}, {"cherr", 0.55}, {"beet", 0.6}, {"mozzarella", 0.55},
+		{"tuna", 0.72},
+		{"salmon", 0.76},
+		{"sardines", 0.75},
+		{"anchov", 0.6},
+		{"corn", 0.83},
+		{"olive", 0.5},
+		{"pickle", 0.55},
+		{"tomato", 0.6},
+		{"pineapple", 0.61},
+		{"peach", 0.58},
+		{"mushroom", 0.6},
+		{"artichoke", 0.6},
+		{"chestnut", 0.62},
+		{"bamboo", 0.62},
+		{"capers", 0.6},
+		{"cherr", 0.55},
+		{"beet", 0.6},
+		{"mozzarella", 0.55},
 	} {
 		if containsWordStart(name, s.in) {
 			return s.share

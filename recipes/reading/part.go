@@ -23,10 +23,9 @@ const (
 // purposes are the words that set a part eaten and, where a line has no
 // amount, a default amount: grams of a solid or millilitres of an oil.
 type purposeRule struct {
-	words   []string
-	share   float64
-	grams   float64 // default amount, 0 none
-	perMain bool    // only when the whole line serves the purpose
+	words []string
+	share float64
+	grams float64 // default amount, 0 none
 }
 
 var purposeRules = []purposeRule{

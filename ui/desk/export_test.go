@@ -17,7 +17,7 @@ func text(s string) func(io.Writer) error {
 }
 
 // export runs an export and waits for it.
-func export(t *testing.T, d *Desk, ctx context.Context, dir string, files ...ExportFile) ([]string, error, float64) {
+func export(t *testing.T, d *Desk, ctx context.Context, dir string, files ...ExportFile) ([]string, float64, error) {
 	t.Helper()
 	var written []string
 	var err error
@@ -28,7 +28,7 @@ func export(t *testing.T, d *Desk, ctx context.Context, dir string, files ...Exp
 		close(done)
 	})
 	<-done
-	return written, err, last
+	return written, last, err
 }
 
 func TestExportWritesWholeFiles(t *testing.T) {
@@ -38,7 +38,7 @@ func TestExportWritesWholeFiles(t *testing.T) {
 	if err := os.WriteFile(old, []byte("old"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	written, err, last := export(t, d, context.Background(), dir, ExportFile{"a.txt", text("one")}, ExportFile{"b.txt", text("two")})
+	written, last, err := export(t, d, context.Background(), dir, ExportFile{"a.txt", text("one")}, ExportFile{"b.txt", text("two")})
 	if err != nil || len(written) != 2 || last != 1 {
 		t.Fatalf("wrote %v, %v, %v", written, err, last)
 	}
@@ -54,7 +54,7 @@ func TestExportThatFailsLeavesNothingHalf(t *testing.T) {
 		fmt.Fprint(w, "half")
 		return errors.New("no room")
 	}
-	_, err, _ := export(t, d, context.Background(), dir, ExportFile{"a.txt", text("one")}, ExportFile{"b.txt", half}, ExportFile{"c.txt", text("three")})
+	_, _, err := export(t, d, context.Background(), dir, ExportFile{"a.txt", text("one")}, ExportFile{"b.txt", half}, ExportFile{"c.txt", text("three")})
 	var p *problem.Error
 	if !errors.As(err, &p) || p.Where != filepath.Join(dir, "b.txt") || p.Hint == "" {
 		t.Fatalf("error %v", err)
@@ -70,7 +70,7 @@ func TestExportStops(t *testing.T) {
 	dir := t.TempDir()
 	ctx, stop := context.WithCancel(context.Background())
 	stopping := func(w io.Writer) error { stop(); return text("one")(w) }
-	written, err, _ := export(t, d, ctx, dir, ExportFile{"a.txt", stopping}, ExportFile{"b.txt", text("two")})
+	written, _, err := export(t, d, ctx, dir, ExportFile{"a.txt", stopping}, ExportFile{"b.txt", text("two")})
 	if !errors.Is(err, context.Canceled) || len(written) != 1 {
 		t.Errorf("wrote %v, %v", written, err)
 	}
