@@ -99,7 +99,7 @@ func TestIncompletePlans(t *testing.T) {
 	plans, even := 0, 0
 	for samples := 3; samples <= maxSamples; samples++ {
 		for k := 2; k < samples && k <= 6; k++ {
-			for n := 1; n <= 60; n += 3 + samples%4 {
+			for n := 1; n <= 60; n += 7 + samples%4 {
 				for _, always := range []bool{false, true} {
 					a := Ask{Test: Liking, Samples: samples, PerSitting: k, Panelists: n, OriginalAlways: always, Seed: uint64(n)}
 					d, err := Plan(a)
