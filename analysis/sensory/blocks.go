@@ -162,6 +162,7 @@ func evenBlocks(blocks, fixed [][]int, t int, d *dice) [][]int {
 	}
 	return best
 }
+
 func copied(rows [][]int) [][]int {
 	out := make([][]int, len(rows))
 	for i, r := range rows {

@@ -118,7 +118,7 @@ func (a Ask) checked() (Ask, error) {
 	case a.PerSitting < 2 || a.PerSitting > a.Samples:
 		return a, refuse("per-sitting", "sensory.bad.per-sitting", a.Samples)
 	case a.ConstantReference && a.Test != DuoTrio:
-		return a, refuse("reference", "sensory.bad.reference")
+		return a, refuse("same-reference", "sensory.bad.reference")
 	}
 	return a, nil
 }

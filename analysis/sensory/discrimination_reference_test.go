@@ -8,17 +8,15 @@ import (
 
 // counted is one case of the files about counts.
 type counted struct {
-	ID, Method    string
-	N, Correct    int
-	Alpha, Beta   float64
-	Alt           string
-	Value, PD     float64
-	PDMax         float64 `json:"pd_max"`
-	PreferA       int     `json:"prefer_A"`
-	PreferB       int     `json:"prefer_B"`
-	NoPreference  int     `json:"no_preference"`
-	PanelSizes    []int   `json:"-"`
-	published, se float64
+	ID, Kind, Method string
+	N, Correct       int
+	Alpha, Beta      float64
+	Alt              string
+	Value, PD        float64
+	PDMax            float64 `json:"pd_max"`
+	PreferA          int     `json:"prefer_A"`
+	PreferB          int     `json:"prefer_B"`
+	NoPreference     int     `json:"no_preference"`
 }
 
 func (c counted) test(t *testing.T) Test {
@@ -235,4 +233,34 @@ func TestReferenceDPrimeSE(t *testing.T) {
 		compare = append(compare, object{"ids": ids, "pooled_dprime": s.Pooled, "pooled_se": s.SE, "chi2": s.Chi2, "df": s.DF, "p": s.P})
 	}
 	f.hold(t, object{"cases": cases, "compare": compare})
+}
+
+// TestReferenceEdges holds the boundary cases of counts; those of ratings belong
+// to the analysis of ratings.
+func TestReferenceEdges(t *testing.T) {
+	var in struct{ Cases []counted }
+	f := read(t, "edge_cases", &in)
+	var want []any
+	var got []object
+	for i, c := range in.Cases {
+		switch c.Kind {
+		case "discrimination":
+			_, err := Discriminate(c.test(t), c.N, c.Correct, nil)
+			if err == nil {
+				t.Errorf("%s is taken", c.ID)
+			}
+			got = append(got, object{"id": c.ID, "p_one_sided": nil})
+		case "min_correct":
+			_, ok := MinCorrect(Triangle, c.N, c.Alpha)
+			if ok {
+				t.Errorf("%s is attainable", c.ID)
+			}
+			got = append(got, object{"id": c.ID, "min_correct": nil, "smallest_attainable_p": AtLeast(c.N, c.N, Triangle.Guess())})
+		default:
+			continue
+		}
+		want = append(want, f.Expected.(object)["cases"].([]any)[i])
+	}
+	f.Expected = want
+	f.hold(t, got)
 }

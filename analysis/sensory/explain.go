@@ -41,6 +41,9 @@ func (d *Discrimination) verdicts() []words.Phrase {
 	var out []words.Phrase
 	if d.Different() {
 		out = append(out, words.P("sensory.notice", words.Share(d.PD), words.Share(d.PDLow), words.Share(d.PDHigh)))
+		if d.PDLow == 0 {
+			out = append(out, words.P("sensory.notice.edge"))
+		}
 	} else if !d.ShownSimilar() {
 		out = append(out, words.P("sensory.open", words.Share(d.PDHigh)))
 	}

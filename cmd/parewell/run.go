@@ -41,11 +41,14 @@ func commands() map[string]command {
 		"export":  {runExport, exportFlags},
 		"check":   {runCheck, nil},
 		"claims":  {runClaims, claimsFlags},
+
+		"plan":         {runPlan, planFlags},
+		"discriminate": {runDiscriminate, discriminateFlags},
 	}
 }
 
 // commandNames in the order help lists them.
-var commandNames = []string{"demo", "compare", "import", "foods", "export", "claims", "check"}
+var commandNames = []string{"demo", "compare", "import", "foods", "export", "claims", "plan", "discriminate", "check"}
 
 // run does what args ask and returns the exit code. All that goes wrong is one
 // line on errOut.
