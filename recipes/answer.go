@@ -59,3 +59,19 @@ func (l *Line) without(kinds ...DoubtKind) *Line {
 	}
 	return &c
 }
+
+// WithTechnique says how the ingredient itself is cooked; the zero Technique is
+// as the dish.
+func (l *Line) WithTechnique(t Technique) *Line {
+	c := *l
+	c.Technique = t
+	return &c
+}
+
+// WithUptake says how much of a marinade, brine or cooking water is eaten, by
+// part; nil goes back to the part eaten.
+func (l *Line) WithUptake(u *Uptake) *Line {
+	c := l.without(DoubtPartEaten)
+	c.Uptake = u
+	return c
+}

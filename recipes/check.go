@@ -82,6 +82,16 @@ func (b *Book) checkLine(where string, l *Line) error {
 	if l.PartEaten < 0 || l.PartEaten > 1 || math.IsNaN(l.PartEaten) {
 		return refuse(where, "error.part-eaten", l.Text)
 	}
+	if l.Uptake != nil {
+		for _, v := range []float64{l.Uptake.Water, l.Uptake.Salt, l.Uptake.Fat} {
+			if !(v >= 0 && v <= 1) {
+				return refuse(where, "error.part-eaten", l.Text)
+			}
+		}
+	}
+	if m := l.Technique.Minutes; m < 0 || math.IsNaN(m) || math.IsInf(m, 0) {
+		return refuse(where, "error.minutes")
+	}
 	if !l.Food.Zero() && b.Food(l.Food) == nil {
 		return refuse(where, "error.food-not-pinned", l.Text)
 	}

@@ -157,8 +157,9 @@ func AddLine(id ID, line *Line, after ID, foods []*food.Food) Verb {
 	})
 }
 
-// RemoveLine takes a line off the original. A swap that touches it is refused
-// with its name, because the swap would lose its meaning.
+// RemoveLine takes a line off the original, and with it what is taken off it. A
+// swap that touches one of them is refused with its name, because the swap would
+// lose its meaning.
 func RemoveLine(id, line ID) Verb {
 	return editRecipe(id, "did.remove-line", nil, nil, func(b *Book, e *edits, r *Recipe) error {
 		at := slices.IndexFunc(r.Lines, func(l *Line) bool { return l.ID == line })
@@ -166,12 +167,18 @@ func RemoveLine(id, line ID) Verb {
 			return gone("error.line-gone")
 		}
 		e.change.Label = words.P("did.remove-line", r.Lines[at].Text)
-		for _, s := range b.Swaps(id) {
-			if slices.Contains(s.Touches(), line) {
-				return refuse(r.Title, "error.line-in-swap", r.Lines[at].Text, s.Name)
+		leaves := func(l *Line) bool { return l.ID == line || l.OffOf == line }
+		for _, l := range r.Lines {
+			if !leaves(l) {
+				continue
+			}
+			for _, s := range b.Swaps(id) {
+				if slices.Contains(s.Touches(), l.ID) {
+					return refuse(r.Title, "error.line-in-swap", l.Text, s.Name)
+				}
 			}
 		}
-		r.Lines = slices.Delete(slices.Clone(r.Lines), at, at+1)
+		r.Lines = slices.DeleteFunc(slices.Clone(r.Lines), leaves)
 		return nil
 	})
 }

@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"parewell/recipes"
 	"parewell/ui/parts"
 	"parewell/ui/sheets"
 )
@@ -79,5 +80,128 @@ func TestWeightRowOpensTheCooking(t *testing.T) {
 	p.activate(row, col)
 	if k.pins["cooking.method"] == nil {
 		t.Error("the weight should lead to how the dish is cooked")
+	}
+}
+
+// pickFood types into a pinned field and takes the first food of the list.
+func pickFood(k *kitchenWindow, pin, typed string) string {
+	k.t.Helper()
+	e, ok := k.pins[pin].(*parts.Entry)
+	if !ok {
+		k.t.Fatalf("no field %q", pin)
+	}
+	found := k.foodSuggestions(typed)
+	if len(found) == 0 {
+		k.t.Fatalf("no food %q", typed)
+	}
+	k.win.Canvas().Focus(e)
+	e.SetText("")
+	for _, r := range typed {
+		e.TypedRune(r)
+	}
+	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyDown})
+	e.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	return e.Text
+}
+
+func press(k *kitchenWindow, pin string) {
+	k.t.Helper()
+	b, ok := k.pins[pin].(*parts.Button)
+	if !ok {
+		k.t.Fatalf("no button %q", pin)
+	}
+	b.Press()
+}
+
+func TestCookingOfAnIngredient(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	r := k.openRecipe(0, tabOriginal)
+	milk := r.Line(recipes.ID(lineKey(t, r, "milk")))
+	k.lineDetails(milk, nil)
+	choose(k, "line.method", methodKeys+"simmered")
+	setEntry(k, "line.minutes", "12")
+	press(k, "line.default.marinade")
+	setEntry(k, "line.bath.salt", "lots")
+	k.picture("dialog-line-bath")
+	k.confirm()
+	if k.book().Recipe(r.ID).Line(milk.ID).Uptake != nil {
+		t.Error("a share that cannot be read was kept")
+	}
+	setEntry(k, "line.bath.salt", "8")
+	k.confirm()
+	k.settle()
+	l := k.book().Recipe(r.ID).Line(milk.ID)
+	if l.Technique != (recipes.Technique{Method: "simmered", Minutes: 12}) {
+		t.Errorf("technique %+v", l.Technique)
+	}
+	if l.Uptake == nil || l.Uptake.Salt != .08 || l.Uptake.Water != .06 {
+		t.Errorf("uptake %+v", l.Uptake)
+	}
+	k.lineDetails(l, nil)
+	k.pins["line.bath"].(*parts.Check).TypedRune(' ')
+	setEntry(k, "line.eaten", "50")
+	choose(k, "line.method", methodKeys)
+	k.confirm()
+	k.settle()
+	if l := k.book().Recipe(r.ID).Line(milk.ID); l.Uptake != nil || l.PartEaten != .5 || l.Technique.Method != "" {
+		t.Errorf("back to a part eaten: %+v", l)
+	}
+}
+
+func TestTakingOff(t *testing.T) {
+	k := openKitchen(t, true, fyne.NewSize(1280, 800))
+	r := k.openRecipe(0, tabOriginal)
+	butter := r.Line(recipes.ID(lineKey(t, r, "butter")))
+	k.lineDetails(butter, nil)
+	press(k, "line.off.add")
+	if len(k.book().Recipe(r.ID).Lines) != len(r.Lines) {
+		t.Fatal("nothing chosen was taken off")
+	}
+	name := pickFood(k, "line.off.food", "butter oil")
+	setEntry(k, "line.off.grams", "15")
+	press(k, "line.off.add")
+	k.settle()
+	k.picture("dialog-line-off")
+	all := k.book().Recipe(r.ID).Lines
+	if len(all) != len(r.Lines)+1 {
+		t.Fatalf("%d ingredients (%s)", len(all), k.status.Message())
+	}
+	var off *recipes.Line
+	for i, l := range all {
+		if l.OffOf == butter.ID {
+			off = l
+			if all[i-1].ID != butter.ID {
+				t.Error("it should stand under its ingredient")
+			}
+		}
+	}
+	if off == nil || off.Name != name || off.Kind != recipes.TakenOff || off.Grams != 15 {
+		t.Fatalf("taken off %+v", off)
+	}
+	leave := "line.off.leave:15 g " + name
+	k.press(fyne.KeyEscape)
+	k.goTo(place{page: pageRecipe, recipe: r.ID, tab: tabVersions})
+	k.settle()
+	k.picture("versions-off")
+	if got := k.cell(string(off.ID), "").Text; got != "–15 g" {
+		t.Errorf("the table says %q", got)
+	}
+	k.typeIn(string(off.ID), "A", "30 g")
+	if got := k.cell(string(off.ID), "A").Text; got != "–30 g" {
+		t.Errorf("typed over in A: %q (%s)", got, k.status.Message())
+	}
+	k.undo()
+	k.settle()
+	k.lineDetails(off, nil)
+	if k.pins["line.grams"] == nil {
+		t.Fatal("it should have facts of its own")
+	}
+	k.picture("dialog-line-is-off")
+	k.press(fyne.KeyEscape)
+	k.lineDetails(butter, nil)
+	press(k, leave)
+	k.settle()
+	if len(k.book().Recipe(r.ID).Lines) != len(r.Lines) {
+		t.Error("it should be left in again")
 	}
 }

@@ -15,10 +15,15 @@ import (
 // it right.
 type lineDialog struct {
 	w                  *Window
+	x                  *sheets.Bench
+	column             int
 	line               *recipes.Line
+	dialog             *parts.Dialog
 	food, grams, eaten *parts.Entry
 	asBought           *parts.Check
 	state              *parts.Picker
+	cooked             *techniqueField
+	bath               *bathFields
 	rows               map[string]*parts.FormRow
 	picked             *food.Food // chosen from the list, nil for the food it has
 	named              string     // what the food field said at first
@@ -36,21 +41,39 @@ func (w *Window) lineDetails(l *recipes.Line, v *recipes.Version) {
 	if !ok {
 		return
 	}
-	d := &lineDialog{w: w, line: l, rows: map[string]*parts.FormRow{}}
-	form := d.form(facts)
+	d := &lineDialog{w: w, x: x, column: i, line: l, rows: map[string]*parts.FormRow{}}
+	left := parts.Rows(parts.GapMedium, d.form(facts))
+	if sheets.CanTakeOff(w.recipe(), l) {
+		left.Add(newOffList(d).view)
+	}
+	left.Add(parts.NewSection(words.Say("foods.allergens")))
+	left.Add(parts.NewText(facts.Allergens))
+	body := parts.Columns(20, []float32{1, 1.15}, parts.Scrolled(parts.Pad(2, 12, 2, 2, left)), d.counted(facts))
+	d.dialog = parts.ShowDialog(w.win, parts.DialogOptions{
+		Title: facts.Title, First: d.grams, Width: 1080, Height: 660,
+		Content: parts.Fill(parts.GapSmall, 1, parts.NewCaption(facts.Caption), body),
+		Confirm: words.Say("button.save"), Cancel: words.Say("button.cancel"), OnOK: d.save,
+	})
+}
+
+// counted shows how the figures come about: the weights as arithmetic, what
+// cooking leaves with its sources, and every nutrient.
+func (d *lineDialog) counted(facts sheets.LineFacts) fyne.CanvasObject {
 	figures := parts.NewMatrix()
 	data := matrixOf(facts.Figures)
 	data.Columns[0].Min = 130
 	figures.SetData(data)
-	w.pin("line.figures", figures)
-	left := parts.Rows(parts.GapMedium, form, parts.NewSection(words.Say("line.weight")), factList(facts.Weights),
-		parts.NewSection(words.Say("foods.allergens")), parts.NewText(facts.Allergens))
-	body := parts.Columns(20, []float32{1, 1.28}, parts.Scrolled(parts.Pad(2, 12, 2, 2, left)), parts.NewTableCard("", "", figures))
-	parts.ShowDialog(w.win, parts.DialogOptions{
-		Title: facts.Title, First: d.grams, Width: 1020, Height: 640,
-		Content: parts.Fill(parts.GapSmall, 1, parts.NewCaption(facts.Caption), body),
-		Confirm: words.Say("button.save"), Cancel: words.Say("button.cancel"), OnOK: d.save,
-	})
+	figures.Whole = true
+	d.w.pin("line.figures", figures)
+	rows := parts.Rows(parts.GapMedium, parts.NewSection(words.Say("line.chain")), factList(facts.Chain))
+	if len(facts.Kept) > 0 {
+		rows.Add(parts.NewSection(words.Say("line.kept")))
+		rows.Add(factList(facts.Kept))
+	}
+	rows.Add(parts.NewTableCard("", "", figures))
+	scroll := parts.Scrolled(parts.Pad(2, 12, 2, 2, rows))
+	figures.Outer = scroll
+	return scroll
 }
 
 // factList sets names beside what they are.
@@ -85,13 +108,26 @@ func (d *lineDialog) form(facts sheets.LineFacts) *parts.Form {
 	form := parts.NewForm()
 	d.rows["food"] = form.Row(words.Say("original.food"), d.food, "", facts.Source)
 	d.rows["grams"] = form.Row(words.Say("original.grams"), d.grams, "g", facts.From)
-	d.rows["eaten"] = form.Row(words.Say("line.part-eaten"), d.eaten, "%", "")
-	form.Row(words.Say("line.state"), d.state, "", "")
-	form.Row("", d.asBought, "", "")
+	if l.Kind != recipes.TakenOff {
+		form.Row("", d.asBought, "", "")
+		form.Row(words.Say("line.state"), d.state, "", "")
+		d.cookedRow(form)
+		d.rows["eaten"] = form.Row(words.Say("line.part-eaten"), d.eaten, "%", "")
+		d.bath = newBathFields(d, form)
+	}
 	for name, o := range map[string]fyne.CanvasObject{"food": d.food, "grams": d.grams, "eaten": d.eaten, "as-bought": d.asBought, "state": d.state} {
 		d.w.pin("line."+name, o)
 	}
 	return form
+}
+
+// cookedRow is how the ingredient itself is cooked.
+func (d *lineDialog) cookedRow(form *parts.Form) {
+	as := words.Say("cooked.as-dish", sheets.MethodText(d.x.Accounts[d.column].Draft.Dish))
+	d.cooked = newTechniqueField(d.line.Technique, as, nil)
+	d.w.pin("line.method", d.cooked.method)
+	d.w.pin("line.minutes", d.cooked.minutes)
+	d.rows["minutes"] = form.Row(words.Say("line.own-cooking"), parts.Stretch(parts.GapSmall, 0, d.cooked.method, d.cooked.minutes), words.Say("cooked.min"), "")
 }
 
 func (d *lineDialog) pick(s parts.Suggestion) {
@@ -129,7 +165,7 @@ func (d *lineDialog) changed() (*recipes.Line, map[string]string) {
 	if d.food.Text != d.named {
 		faults["food"] = words.Say("line.food.wrong")
 	} else if d.picked != nil && d.picked.Ref != l.Food {
-		l = d.w.refood(l, d.picked)
+		l = keptCooking(d.w.refood(l, d.picked), l)
 	}
 	if d.grams.Text != sheets.GramsField(d.line) {
 		g, ok := reading.Grams(d.grams.Text)
@@ -137,6 +173,9 @@ func (d *lineDialog) changed() (*recipes.Line, map[string]string) {
 			faults["grams"] = words.Say("line.grams.wrong")
 		}
 		l = l.WithGrams(g)
+	}
+	if d.bath == nil {
+		return l, faults
 	}
 	if d.eaten.Text != sheets.ShareField(d.line.PartEaten) {
 		part, ok := reading.Share(d.eaten.Text)
@@ -151,7 +190,40 @@ func (d *lineDialog) changed() (*recipes.Line, map[string]string) {
 	if d.asBought.On() != d.line.AsBought {
 		l = l.WithAsBought(d.asBought.On())
 	}
-	return l, faults
+	return d.cookedChange(l, faults), faults
+}
+
+// cookedChange takes the ways of cooking and the shares of a bath.
+func (d *lineDialog) cookedChange(l *recipes.Line, faults map[string]string) *recipes.Line {
+	t, ok := d.cooked.technique()
+	if !ok {
+		faults["minutes"] = words.Say("cooked.time.wrong")
+	}
+	if t != d.line.Technique {
+		l = l.WithTechnique(t)
+	}
+	u, ok := d.bath.uptake()
+	if !ok {
+		faults["bath"] = words.Say("line.bath.wrong")
+	}
+	if was := d.line.Uptake; (u == nil) != (was == nil) || u != nil && *u != *was {
+		l = l.WithUptake(u)
+	}
+	return l
+}
+
+// keptCooking gives a line that was read anew what its text does not say: how
+// it is cooked, the shares of a bath, and what it is taken off.
+func keptCooking(again, old *recipes.Line) *recipes.Line {
+	c := *again
+	c.Kind, c.OffOf = old.Kind, old.OffOf
+	if c.Technique.Method == "" {
+		c.Technique = old.Technique
+	}
+	if c.Uptake == nil {
+		c.Uptake = old.Uptake
+	}
+	return &c
 }
 
 // verb changes the original's line, or the swap that brings the line.

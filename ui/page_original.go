@@ -89,7 +89,9 @@ func (p *originalPage) show() {
 	x := sheets.NewBench(p.w.book(), r)
 	s := x.Ingredients()
 	p.lines = keysOf(s)
-	p.table.SetData(matrixOf(s))
+	d := matrixOf(s)
+	indentOff(x, d)
+	p.table.SetData(d)
 	steps := sheets.Steps(r)
 	p.stepIDs = keysOf(steps)
 	p.steps.SetData(matrixOf(steps))
@@ -165,6 +167,7 @@ func (p *originalPage) rewrite(l *recipes.Line, text string) {
 		p.w.problem(err)
 		return
 	}
+	again = keptCooking(again, l)
 	again.ID = l.ID
 	p.w.do(recipes.SetLine(p.w.at.recipe, again, foods))
 }

@@ -57,6 +57,7 @@ func versionsData(x *sheets.Bench, s sheets.Sheet) parts.MatrixData {
 	for c := range d.Columns[1:] {
 		d.Columns[c+1].Tip = x.ColumnTip(c) + "\n" + x.WeightText(c)
 	}
+	indentOff(x, d)
 	for r := range d.Rows {
 		row := &d.Rows[r]
 		if inner[row.Key] {
@@ -74,6 +75,15 @@ func versionsData(x *sheets.Bench, s sheets.Sheet) parts.MatrixData {
 		}
 	}
 	return d
+}
+
+// indentOff sets what is taken off an ingredient in from it.
+func indentOff(x *sheets.Bench, d parts.MatrixData) {
+	for r := range d.Rows {
+		if x.IsOff(d.Rows[r].Key) {
+			d.Rows[r].Cells[0].Indent = 1
+		}
+	}
 }
 
 // activate opens what lies behind a field: what makes up a number, the facts of

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"parewell/recipes"
+	"parewell/recipes/food"
 )
 
 func TestMethodText(t *testing.T) {
@@ -90,6 +91,90 @@ func TestWhatTheWeightRestsOn(t *testing.T) {
 		}
 		if d := x.Detail(DishWeightKey, 0, PerServing); !strings.Contains(d.Text, c.holds) || d.Act == "" {
 			t.Errorf("%s: %+v", c.name, d)
+		}
+	}
+}
+
+// TestChain holds the arithmetic of one ingredient: 200 g as bought, 90 %
+// edible, 35 % eaten, baked at 0.9; half an hour's heat keeps 35 % of alcohol
+// (USDA Retention Factors, Release 6).
+func TestChain(t *testing.T) {
+	b, _ := gratin(t)
+	wine := &food.Food{Ref: food.Ref{Source: "test", Release: "1", Code: "wine"}, Name: "wine", Edible: 0.9}
+	for n := food.Nutrient(0); n < food.NutrientCount; n++ {
+		wine.Per100.Set(n, 0)
+	}
+	wine.Per100.Set(food.Alcohol, 10)
+	line := &recipes.Line{ID: "wine", Text: "200 g wine", Grams: 200, GramsFrom: recipes.GramsWeight, Food: wine.Ref, PartEaten: .35, AsBought: true}
+	b = do(t, b, recipes.AddLine("recipe", line, "end", []*food.Food{wine}),
+		recipes.SetTechnique("recipe", recipes.Technique{Method: "baked", Minutes: 30}))
+	facts := func(l recipes.ID) LineFacts {
+		f, ok := NewBench(b, b.Recipe("recipe")).LineFacts(l, 0)
+		if !ok {
+			t.Fatal("no facts")
+		}
+		return f
+	}
+	f := facts("wine")
+	want := []string{"200 g", "200 g × 90 % = 180 g", "180 g × 35 % = 63 g", "as the dish: baked, 30 minutes", "63 g × 90 % = 57 g (usually 80 % to 97 %)"}
+	for i, w := range want {
+		if i >= len(f.Chain) || !strings.HasPrefix(f.Chain[i].Value, w) {
+			t.Errorf("step %d of %+v, want %q", i, f.Chain, w)
+		}
+	}
+	if len(f.Kept) != 2 || f.Kept[0].Name != "Alcohol" || !strings.Contains(f.Kept[0].Value, "35 % stays: USDA") {
+		t.Errorf("kept %+v", f.Kept)
+	}
+	b = do(t, b, recipes.SetLine("recipe", line.WithUptake(&recipes.Uptake{Water: .1, Salt: .2}), nil))
+	if got := facts("wine").Chain[2].Value; !strings.HasPrefix(got, "10 % of the water, 20 % of the salt and 0 % of the fat in 180 g: 18 g") {
+		t.Errorf("a bath: %q", got)
+	}
+}
+
+// TestTakenOff: 40 of the butter's 400 kcal a 100 g come off as fat, then more
+// than there is.
+func TestTakenOff(t *testing.T) {
+	b, r := gratin(t)
+	fat := b.Food(r.Lines[1].Food) // the butter itself stands for its fat
+	off, after := OffLine(r, r.Lines[0], "off", fat.Name, 10)
+	off.Food = fat.Ref
+	b = do(t, b, recipes.AddLine("recipe", off, after, nil))
+	x := NewBench(b, b.Recipe("recipe"))
+	s := x.Sheet(Options{})
+	at := map[string]int{}
+	for i, r := range s.Rows {
+		at[r.Key] = i
+	}
+	got := row(t, s, "off")
+	if at["off"] != at["milk"]+1 || got.Label.Text != "taken off: 10 g food butter" || got.Cells[0].Text != "–10 g" || !x.IsOff("off") {
+		t.Errorf("row %+v at %d, the milk's at %d", got, at["off"], at["milk"])
+	}
+	f, _ := x.LineFacts("milk", 0)
+	if len(f.Off) != 1 || f.Off[0].Text != "10 g food butter" || f.Off[0].Note != "" {
+		t.Errorf("taken off %+v", f.Off)
+	}
+	// 200 g of milk hold 200 kcal: 100 g of 400 kcal cannot come off
+	b = do(t, b, recipes.SetLine("recipe", b.Recipe("recipe").Line("off").WithGrams(100), nil))
+	x = NewBench(b, b.Recipe("recipe"))
+	if f, _ := x.LineFacts("milk", 0); !strings.Contains(f.Off[0].Note, "Only 50 g") {
+		t.Errorf("held back %+v", f.Off)
+	}
+	if c := row(t, x.Ingredients(), "off").Cells[OrigGrams]; c.Mark != Look {
+		t.Errorf("the table should mark it: %+v", c)
+	}
+	b = do(t, b, recipes.RemoveLine("recipe", "milk"))
+	if b.Recipe("recipe").Line("off") != nil {
+		t.Error("what is taken off goes with its ingredient")
+	}
+}
+
+func TestChoicesSayWhatTheyRestOn(t *testing.T) {
+	b, r := gratin(t)
+	for _, l := range r.Lines {
+		for _, c := range NewBench(b, r).Choices(0, l) {
+			if strings.Contains(c.Name+c.Note, "[") || !strings.Contains(c.Note, "range") {
+				t.Errorf("%s: %q", c.Key, c.Note)
+			}
 		}
 	}
 }

@@ -13,7 +13,8 @@ import (
 func (x *Bench) lineRows() []Row {
 	rows := []Row{{Key: "ingredients", Band: true, Label: text(words.Say("versions.ingredients"))}}
 	section := ""
-	for _, l := range x.Recipe.Lines {
+	for _, at := range inOrder(x.Recipe.Lines) {
+		l := x.Recipe.Lines[at]
 		if l.Section != section {
 			section = l.Section
 			rows = append(rows, Row{Key: "section", Band: true, Label: Cell{Text: section, Muted: true, Bar: noBar()}})
@@ -23,14 +24,36 @@ func (x *Bench) lineRows() []Row {
 	return append(rows, x.addedRows()...)
 }
 
+// inOrder lists the places of lines as tables show them: what is taken off an
+// ingredient stands under it.
+func inOrder(lines []*recipes.Line) []int {
+	there := map[recipes.ID]bool{}
+	for _, l := range lines {
+		there[l.ID] = true
+	}
+	out := make([]int, 0, len(lines))
+	for i, l := range lines {
+		if l.OffOf != "" && there[l.OffOf] {
+			continue
+		}
+		out = append(out, i)
+		for k, off := range lines {
+			if off.OffOf == l.ID {
+				out = append(out, k)
+			}
+		}
+	}
+	return out
+}
+
 func (x *Bench) lineRow(l *recipes.Line) Row {
-	r := Row{Key: string(l.ID), Label: Cell{Text: l.Text, Bar: noBar(), Wrap: true}}
+	r := Row{Key: string(l.ID), Label: Cell{Text: LineText(l), Bar: noBar(), Wrap: true}}
 	if l.Status() != recipes.StatusMatched {
 		r.Label.Mark, r.Label.Tip = Look, DoubtText(l)
 	}
 	for i := range x.Versions {
 		if i == 0 {
-			r.Cells = append(r.Cells, Cell{Text: gramsText(l, l.Grams), Number: true, Bar: noBar(), Tip: gramsTip(l), Editable: true})
+			r.Cells = append(r.Cells, Cell{Text: offSign(l, gramsText(l, l.Grams)), Number: true, Bar: noBar(), Tip: gramsTip(l), Editable: true})
 			continue
 		}
 		r.Cells = append(r.Cells, lineCell(x.Accounts[i].Draft, l))
@@ -44,6 +67,14 @@ func gramsText(l *recipes.Line, grams float64) string {
 		return words.Unknown
 	}
 	return words.Grams(grams)
+}
+
+// offSign puts a minus before the weight of what is taken off.
+func offSign(l *recipes.Line, grams string) string {
+	if l.Kind == recipes.TakenOff && l.Known() {
+		return words.Minus + grams
+	}
+	return grams
 }
 
 func gramsTip(l *recipes.Line) string {
@@ -112,7 +143,7 @@ func partText(x *recipes.DraftLine) string {
 // keptText says what is left of a line of the original: its weight, and the
 // part eaten where a swap changed it.
 func keptText(x *recipes.DraftLine) string {
-	s := gramsText(x.Line, x.Line.Grams*x.Scale)
+	s := offSign(x.Line, gramsText(x.Line, x.Line.Grams*x.Scale))
 	if x.PartEaten != x.Line.PartEaten {
 		s += " " + words.Say("versions.eaten", words.Share(x.PartEaten))
 	}
@@ -124,7 +155,7 @@ func BroughtText(x *recipes.DraftLine) string {
 	if !x.Line.Known() {
 		return LineName(x.Line)
 	}
-	return words.Grams(x.Line.Grams*x.Scale) + " " + LineName(x.Line)
+	return offSign(x.Line, words.Grams(x.Line.Grams*x.Scale)) + " " + LineName(x.Line)
 }
 
 // addedRows lists what versions add that stands for no line of the original,

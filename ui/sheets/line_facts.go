@@ -3,7 +3,6 @@ package sheets
 import (
 	"math"
 
-	"parewell/analysis/nutrition"
 	"parewell/recipes"
 	"parewell/recipes/food"
 	"parewell/recipes/words"
@@ -15,7 +14,9 @@ type LineFacts struct {
 	Caption   string // where a change would show
 	Source    string // the food's row: table, release, number
 	From      string // how the weight is known
-	Weights   []Fact // from the weight as written to the weight eaten
+	Chain     []Fact // from the weight as written to the weight on the plate, as arithmetic
+	Kept      []Fact // what cooking leaves, with the source of each factor
+	Off       []Off  // what is taken off it
 	Allergens string
 	Figures   Sheet // per 100 g, this ingredient, per serving, share
 }
@@ -34,8 +35,8 @@ func (x *Bench) LineFacts(line recipes.ID, i int) (facts LineFacts, found bool) 
 		return LineFacts{}, false
 	}
 	d := &x.Accounts[i].Draft.Lines[at]
-	f := LineFacts{Title: d.Line.Text, Caption: x.lineCaption(d, i)}
-	f.Weights = x.weightFacts(i, at)
+	f := LineFacts{Title: LineText(d.Line), Caption: x.lineCaption(d, i)}
+	f.Chain, f.Kept, f.Off = x.chain(i, at), x.keptFacts(i, at), x.offOf(i, d.From)
 	f.Source, f.Allergens, f.From = x.source(d.Line), words.Say("allergens.unknown"), gramsTip(d.Line)
 	if row := x.Accounts[i].Lines[at].Food; row != nil {
 		f.Source, f.Allergens = foodTip(row), AllergenText(row.Allergens)
@@ -53,64 +54,6 @@ func (x *Bench) lineCaption(d *recipes.DraftLine, i int) string {
 		return words.Say("line.of-swap", s.Name)
 	}
 	return words.Say("line.in", x.ColumnName(i))
-}
-
-func (x *Bench) weightFacts(i, at int) []Fact {
-	d, la := &x.Accounts[i].Draft.Lines[at], &x.Accounts[i].Lines[at]
-	l := d.Line
-	out := []Fact{{words.Say("line.written"), gramsText(l, l.Grams)}}
-	if d.Scale != 1 {
-		out = append(out, Fact{words.Say("line.scaled", x.ColumnName(i)), weighedText(la, la.Grams)})
-	}
-	edible := words.Say("line.edible.already")
-	if l.AsBought && la.Food != nil {
-		edible = words.Say("line.edible.share", words.Share(la.Food.EdiblePart()), weighedText(la, la.Edible))
-	}
-	out = append(out, Fact{words.Say("line.edible"), edible},
-		Fact{words.Say("line.part-eaten"), words.Share(d.PartEaten)},
-		Fact{words.Say("line.eaten"), weighedText(la, la.Eaten)})
-	if d.State != "" {
-		out = append(out, Fact{words.Say("line.state"), words.Say("state." + string(d.State))})
-	}
-	out = append(out, x.cookingFacts(i, at)...)
-	if l.Status() != recipes.StatusMatched {
-		out = append(out, Fact{words.Say("original.status"), DoubtText(l)})
-	}
-	return out
-}
-
-// weighedText is one of a line's weights, or a question mark.
-func weighedText(la *nutrition.LineAccount, grams float64) string {
-	if !la.Weighed {
-		return words.Unknown
-	}
-	return words.Grams(grams)
-}
-
-// cookingFacts say how the line is cooked, what its weight then is and what of
-// its nutrients stays; none when no way of cooking is stated.
-func (x *Bench) cookingFacts(i, at int) []Fact {
-	draft, la := x.Accounts[i].Draft, &x.Accounts[i].Lines[at]
-	d := &draft.Lines[at]
-	t := d.Technique
-	if t.Method == "" {
-		t = draft.Dish
-	}
-	if t.Method == "" || la.Food == nil {
-		return nil
-	}
-	out := []Fact{{words.Say("line.cooked"), MethodText(t)}}
-	if y, ok := nutrition.YieldOf(d, draft.Dish, la.Food); ok && la.Weighed {
-		out = append(out, Fact{words.Say("line.cooked.weight"), words.Say("line.cooked.yield", words.Grams(la.Eaten*y.Yield), words.Share(y.Yield))})
-	}
-	for _, k := range nutrition.FactorsOf(d, draft.Dish, la.Food) {
-		key := "line.kept.share"
-		if k.Assumed {
-			key = "line.kept.assumed"
-		}
-		out = append(out, Fact{words.Say("line.kept"), words.Say(key, words.Say("nutrient."+k.Nutrient.Key()), words.Share(k.Kept), words.Say(k.Source))})
-	}
-	return out
 }
 
 // lineFigures lays out every nutrient: the row per 100 g, what this ingredient
@@ -173,7 +116,7 @@ func GramsField(l *recipes.Line) string {
 	if !l.Known() {
 		return ""
 	}
-	return words.Trim(l.Grams, 1)
+	return words.Field(l.Grams, 1)
 }
 
 // ShareField is a part eaten for a field, in per cent.

@@ -31,7 +31,8 @@ func (x *Bench) Ingredients() Sheet {
 		{Key: "from", Title: words.Say("original.from"), Index: -1},
 	}}
 	section := ""
-	for i, l := range x.Recipe.Lines {
+	for _, i := range inOrder(x.Recipe.Lines) {
+		l := x.Recipe.Lines[i]
 		if l.Section != section {
 			section = l.Section
 			s.Rows = append(s.Rows, Row{Key: "section", Band: true, Label: text(section)})
@@ -44,13 +45,19 @@ func (x *Bench) Ingredients() Sheet {
 func (x *Bench) ingredientRow(i int, l *recipes.Line) Row {
 	a := x.Original()
 	r := Row{Key: string(l.ID), Label: Cell{Text: l.Text, Editable: true, Wrap: true, Bar: noBar()}}
-	grams := Cell{Text: gramsText(l, l.Grams), Number: true, Editable: true, Bar: noBar(), Tip: gramsTip(l)}
+	grams := Cell{Text: offSign(l, gramsText(l, l.Grams)), Number: true, Editable: true, Bar: noBar(), Tip: gramsTip(l)}
 	from := Cell{Text: gramsTip(l), Muted: true, Wrap: true, Bar: noBar()}
 	named := Cell{Text: words.Say("original.no-food"), Mark: Wrong, Editable: true, Wrap: true, Bar: noBar()}
 	if f := a.Lines[i].Food; f != nil {
 		named = Cell{Text: f.Name, Editable: true, Wrap: true, Bar: noBar(), Tip: foodTip(f)}
 	}
 	eaten := Cell{Text: words.Share(l.PartEaten), Number: true, Editable: true, Muted: l.PartEaten == 1, Bar: noBar(), Tip: words.Say("original.eaten.tip")}
+	if l.Uptake != nil {
+		eaten.Text, eaten.Editable, eaten.Tip = words.Say("original.by-part"), false, words.Say("original.by-part.tip")
+	}
+	if a.Lines[i].Capped {
+		grams.Mark, grams.Tip = Look, words.Say("line.capped.text", words.Grams(a.Lines[i].Eaten))
+	}
 	r.Cells = []Cell{grams, named, x.lineFigure(i, food.EnergyKcal), x.lineFigure(i, food.Sodium), statusCell(l), eaten, from}
 	return r
 }

@@ -133,7 +133,11 @@ func partTitle(d *recipes.DraftLine) string {
 	if !d.Line.Known() {
 		return LineName(d.Line)
 	}
-	return words.Grams(d.Line.Grams*d.Scale) + " " + LineName(d.Line)
+	said := words.Grams(d.Line.Grams*d.Scale) + " " + LineName(d.Line)
+	if d.Line.Kind == recipes.TakenOff {
+		return words.Say("line.off", said)
+	}
+	return said
 }
 
 func (x *Bench) standText(i int, d *recipes.DraftLine) string {
@@ -144,6 +148,9 @@ func (x *Bench) standText(i int, d *recipes.DraftLine) string {
 	if at := x.indexOf(i, d.Line.ID); at >= 0 {
 		if v, ok := x.Accounts[i].LineAmount(at, food.EnergyKcal); ok {
 			said = append(said, words.Say("detail.energy", words.Number(v, 0)))
+		}
+		if la := &x.Accounts[i].Lines[at]; la.Capped {
+			said = append(said, words.Say("line.capped.text", words.Grams(la.Eaten)))
 		}
 	}
 	if d.Line.Status() != recipes.StatusMatched {

@@ -123,10 +123,10 @@ func TestLineFacts(t *testing.T) {
 		t.Errorf("caption %q", f.Caption)
 	}
 	values := ""
-	for _, w := range f.Weights {
+	for _, w := range f.Chain {
 		values += w.Value + "|"
 	}
-	if !strings.HasPrefix(values, "100 g|50 g|") || !strings.HasSuffix(values, "100 %|50 g|") {
+	if values != "100 g|100 g × 50 % = 50 g|all of it: the weight is not as bought|50 g × 100 % = 50 g|" {
 		t.Errorf("weights %q", values)
 	}
 	energy := row(t, f.Figures, "energy_kcal").Cells
