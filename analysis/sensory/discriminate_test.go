@@ -133,7 +133,7 @@ func TestDiscriminateRefuses(t *testing.T) {
 		{"a limit of 0", Triangle, 6, 3, share(0), "between 0 and 1"},
 		{"no number", Triangle, 6, 3, share(math.NaN()), "between 0 and 1"},
 		{"a preference with a limit", Preference, 6, 3, share(0.3), "preference"},
-		{"far too many", Triangle, 1 << 40, 3, nil, "at most"},
+		{"far too many", Triangle, mostAnswers + 1, 3, nil, "at most"},
 	} {
 		if _, err := Discriminate(r.test, r.n, r.correct, r.limit); err == nil || !strings.Contains(err.Error(), r.says) {
 			t.Errorf("%s: %v", r.name, err)

@@ -134,6 +134,9 @@ func (p *prover) add(r []int, by int) bool {
 // no search: any six of their orders would be a set for six. For 3 samples all
 // panels up to 18 are gone through.
 func TestBestAfter(t *testing.T) {
+	if racing {
+		t.Skip("a proof in one goroutine: left to the plain run")
+	}
 	rows := []struct{ samples, from, to int }{{3, 1, 18}, {5, 1, 7}, {7, 1, 6}}
 	for _, r := range rows {
 		for n := r.from; n <= r.to; n++ {
@@ -315,6 +318,9 @@ func TestSameSeedSameDesign(t *testing.T) {
 // TestPlanIsQuick holds the largest plan of the promise (8 samples, 60 tasters)
 // and the hardest incomplete one to 100 ms, three tries.
 func TestPlanIsQuick(t *testing.T) {
+	if racing {
+		t.Skip("times are measured without the race detector")
+	}
 	for _, a := range []Ask{
 		{Test: Liking, Samples: 8, Panelists: 60},
 		{Test: Liking, Samples: 12, Panelists: 60, PerSitting: 5},
