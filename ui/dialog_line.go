@@ -46,6 +46,9 @@ func (w *Window) lineDetails(l *recipes.Line, v *recipes.Version) {
 	if sheets.CanTakeOff(w.recipe(), l) {
 		left.Add(newOffList(d).view)
 	}
+	if w.book().Food(l.Food) != nil {
+		left.Add(newPriceFields(w, l.Food))
+	}
 	left.Add(parts.NewSection(words.Say("foods.allergens")))
 	left.Add(parts.NewText(facts.Allergens))
 	body := parts.Columns(20, []float32{1, 1.15}, parts.Scrolled(parts.Pad(2, 12, 2, 2, left)), d.counted(facts))

@@ -31,6 +31,7 @@ func newMenus(w *Window) *menus {
 			fyne.NewMenuItemSeparator(),
 			item("menu.import", ctrl(fyne.KeyI, 0), w.importFiles),
 			item("menu.export", ctrl(fyne.KeyE, 0), w.exportRecipe),
+			item("menu.settings", ctrl(fyne.KeyComma, 0), w.settings),
 			fyne.NewMenuItemSeparator(), quit),
 		fyne.NewMenu(words.Say("menu.edit"), m.undo, m.redo),
 		fyne.NewMenu(words.Say("menu.recipe"), recipeItems(w)...),

@@ -83,6 +83,8 @@ func (p *versionsPage) tools() fyne.CanvasObject {
 	}, "serving", p.setBasis)
 	all := parts.NewCheck(words.Say("versions.all-nutrients"), false, func(on bool) { p.options.All = on; p.showTable() })
 	steps := parts.NewCheck(words.Say("versions.all-steps"), false, func(on bool) { p.options.AllSteps = on; p.showTable() })
+	sure := parts.NewCheck(words.Say("versions.sure"), false, func(on bool) { p.options.Sure = on; p.showTable() })
+	p.w.pin("versions.sure", sure)
 	p.toggle = parts.NewButton(parts.Plain, "versions", words.Say("versions.hide-chart"), p.toggleChart)
 	p.w.pin("versions.basis", p.basis)
 	p.w.pin("versions.all-nutrients", all)
@@ -90,7 +92,7 @@ func (p *versionsPage) tools() fyne.CanvasObject {
 	p.w.pin("versions.chart", p.toggle)
 	p.cooked = parts.NewButton(parts.Plain, "pot", "", p.w.cookingDialog)
 	p.w.pin("versions.cooked", p.cooked)
-	p.flow = parts.Flow(parts.GapLarge, p.basis, lowered(all), lowered(steps), p.cooked, p.toggle)
+	p.flow = parts.Flow(parts.GapLarge, p.basis, lowered(all), lowered(steps), lowered(sure), p.cooked, p.toggle)
 	return p.flow
 }
 

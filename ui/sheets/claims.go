@@ -94,6 +94,12 @@ func (s *ClaimSheet) ask(results []claims.Result) {
 	}
 }
 
+// Block is a headed part of the details of something.
+type Block struct {
+	Title string
+	Lines []string
+}
+
 // ClaimDetail says all about one verdict: the sentence, what must be printed
 // beside the term, every way that was tried, and where the rule stands.
 func ClaimDetail(r *claims.Result, original string) []Block {

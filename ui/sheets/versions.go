@@ -95,6 +95,7 @@ type Options struct {
 	Basis    Basis
 	All      bool // every nutrient, not only the leading ones
 	AllSteps bool // every step, not only those that differ
+	Sure     bool // how far numbers may be off
 }
 
 // Sheet lays out the page: numbers, ingredients aligned, steps that differ.
@@ -146,13 +147,16 @@ func (x *Bench) numberRows(o Options) []Row {
 	}
 	widest := x.widest(list)
 	for _, n := range list {
-		rows = append(rows, x.numberRow(n, o.Basis, widest))
+		rows = append(rows, x.numberRow(n, o, widest))
 	}
 	if o.Basis == PerServing && len(x.Versions) > 1 {
 		rows = append(rows, x.effectRow(food.EnergyKcal))
 		rows = append(rows, x.slipRow()...)
+		if o.Sure {
+			rows = append(rows, x.sureRow())
+		}
 	}
-	return append(rows, x.weightRow())
+	return append(append(rows, x.weightRow()), x.costRow(o.Basis)...)
 }
 
 // widest is the largest change in percent of any shown nutrient: full bar.
@@ -178,8 +182,9 @@ func (x *Bench) figure(i int, n food.Nutrient, b Basis) nutrition.Figure {
 	return x.Accounts[i].PerServing(n)
 }
 
-func (x *Bench) numberRow(n food.Nutrient, b Basis, widest float64) Row {
-	r := Row{Key: n.Key(), Label: text(WithUnit(n))}
+func (x *Bench) numberRow(n food.Nutrient, o Options, widest float64) Row {
+	b := o.Basis
+	r := Row{Key: n.Key(), Label: text(x.energyLabel(n))}
 	target := x.target(n)
 	if target != nil && b == PerServing {
 		r.Label.Sub = targetText(*target)
@@ -190,6 +195,9 @@ func (x *Bench) numberRow(n food.Nutrient, b Basis, widest float64) Row {
 		c := Cell{Text: amountText(f, n), Number: true, Bar: noBar(), Strong: n == food.EnergyKcal}
 		c.Muted = c.Text == words.Unknown
 		c.Tip = gapsText(x.Accounts[i].Draft, f)
+		if o.Sure && b == PerServing {
+			x.addBand(&c, i, n)
+		}
 		if b == PerServing {
 			x.addChange(&c, i, n, widest)
 			x.addVerdict(&c, i, target)

@@ -1,0 +1,41 @@
+package ui
+
+import (
+	"strings"
+
+	"parewell/recipes"
+	"parewell/recipes/words"
+	"parewell/ui/parts"
+	"parewell/ui/sheets"
+)
+
+// settings changes what holds for all recipes of the workbook: how energy is
+// counted, and what prices are in.
+func (w *Window) settings() {
+	if w.view.Path == "" {
+		return
+	}
+	basis := w.book().Setting(sheets.BasisSetting)
+	var items []parts.Suggestion
+	for _, b := range sheets.Bases() {
+		items = append(items, parts.Suggestion{Key: b.Name, Text: b.Value})
+	}
+	if basis == "" {
+		basis = items[0].Key
+	}
+	pick := parts.NewPicker(items, basis, "", func(s parts.Suggestion) { basis = s.Key })
+	money := parts.NewEntry(w.book().Setting(sheets.MoneySetting), words.Say("settings.money.help"), nil)
+	w.pin("settings.basis", pick)
+	w.pin("settings.money", money)
+	form := parts.NewForm()
+	form.Row(words.Say("settings.basis"), pick, "", words.Say("settings.basis.help"))
+	form.Row(words.Say("settings.money"), money, "", words.Say("settings.money.help"))
+	parts.ShowDialog(w.win, parts.DialogOptions{
+		Title: words.Say("settings.title"), Content: form, First: pick, Confirm: words.Say("button.save"), Cancel: words.Say("button.cancel"), Width: 560,
+		OnOK: func() bool {
+			w.do(recipes.All(words.P("did.settings"), "",
+				recipes.Set(sheets.BasisSetting, basis), recipes.Set(sheets.MoneySetting, strings.TrimSpace(money.Text))))
+			return true
+		},
+	})
+}
