@@ -18,6 +18,8 @@ type fileWish struct {
 	name    string   // what stands in the field at first
 	endings []string // of the files that fit; the first is added to a bare name when saving
 	save    bool     // the file is to be written, so need not be there
+	folder  string   // words of the button that takes the folder itself; "" for none
+	help    string   // what fits, above the list; "" for none
 	then    func(path string)
 }
 
@@ -47,12 +49,26 @@ func (w *Window) chooseFile(wish fileWish) {
 	d.list.OnActivate = func(row, _ int) { d.open(row) }
 	d.list.OnSelect = func(row, _ int) { d.name(row) }
 	w.pin("file.name", d.field)
-	content := parts.Fill(parts.GapSmall, 3, d.where, d.field, d.trouble, parts.NewTableCard("", "", d.list))
+	content := parts.Fill(parts.GapSmall, 3, d.head(), d.field, d.trouble, parts.NewTableCard("", "", d.list))
 	d.enter(d.dir)
 	d.dialog = parts.ShowDialog(w.win, parts.DialogOptions{
 		Title: wish.title, Content: content, First: d.field, Confirm: wish.ok, Cancel: words.Say("button.cancel"),
 		Width: 640, Height: 520, OnOK: d.done,
 	})
+}
+
+// head is the folder that is listed, with what fits and the button that takes
+// the folder itself where the wish has them.
+func (d *fileDialog) head() fyne.CanvasObject {
+	if d.wish.folder == "" {
+		return d.where
+	}
+	take := parts.NewButton(parts.Quiet, "open", d.wish.folder, func() {
+		d.dialog.Close()
+		d.wish.then(d.dir)
+	})
+	d.w.pin("file.folder", take)
+	return parts.Rows(parts.GapSmall, parts.NewCaption(d.wish.help), parts.Stretch(parts.GapSmall, 0, d.where, take))
 }
 
 func (w *Window) startFolder() string {

@@ -1,10 +1,14 @@
 package ui
 
 import (
+	"context"
+
 	"fyne.io/fyne/v2"
 
+	"parewell/recipes"
 	"parewell/recipes/food"
 	"parewell/recipes/words"
+	"parewell/ui/desk"
 	"parewell/ui/parts"
 	"parewell/ui/sheets"
 )
@@ -12,81 +16,150 @@ import (
 // foodsShown is how many foods a search lists.
 const foodsShown = 60
 
-// foodsPage searches the table of foods as the cook types and shows a row
-// whole: figures, measures, allergens and where it comes from.
+// foodsPage searches the foods at hand as the cook types and shows a row whole:
+// figures, measures, allergens, where it comes from and which recipes use it.
 type foodsPage struct {
 	w      *Window
 	search *parts.Entry
-	table  *parts.Matrix
-	detail *fyne.Container
-	side   fyne.CanvasObject
-	found  []*food.Food
 	count  *parts.Text
+	table  *parts.Matrix
+	detail *foodDetail
+	stack  *fyne.Container
+	list   fyne.CanvasObject
+	empty  fyne.CanvasObject
+	view   *foodsView
+
+	foods *food.Table             // nil until read
+	rows  []food.Ref              // by row of the table; zero for a heading
+	found map[food.Ref]*food.Food // what the rows stand for
+	at    food.Ref                // the row chosen
 }
 
 func (p *foodsPage) build() fyne.CanvasObject {
+	tables := p.w.pin("foods.tables", parts.NewButton(parts.Quiet, "import", words.Say("foods.tables"), p.w.showTables))
+	own := p.w.pin("foods.new", parts.NewButton(parts.Primary, "add", words.Say("foods.new"), p.newFood))
 	p.search = parts.NewEntry("", words.Say("foods.search"), nil)
 	p.search.OnChanged = func(string) { p.find() }
+	p.search.OnSubmitted = func(string) { p.w.win.Canvas().Focus(p.table) }
 	p.w.pin("foods.search", p.search)
-	p.table = parts.NewMatrix()
-	p.table.OnSelect = func(row, _ int) { p.pick(row) }
-	p.w.pin("foods.table", p.table)
 	p.count = parts.NewCaption("")
-	p.detail = parts.Rows(parts.GapSmall)
-	p.side = parts.NewCard("", "", parts.Scrolled(p.detail))
-	main := parts.Fill(parts.GapMedium, 2, p.search, p.count, parts.NewTableCard("", "", p.table))
-	return pageBody(parts.PageHead(words.Say("nav.foods"), words.Say("foods.caption")), sideBySide(main, p.side))
+	p.buildTable()
+	p.detail = newFoodDetail(p)
+	p.empty = parts.NewEmptyState(parts.ArtJar, words.Say("foods.empty"), words.Say("foods.empty.sentence"))
+	p.list = parts.NewTableCard("", "", p.table)
+	p.stack = stackOf(p.list, p.empty)
+	main := parts.Fill(parts.GapSmall, 2, p.search, p.count, p.stack)
+	p.view = newFoodsView(p.w, main, p.detail.view)
+	p.table.Outer = p.view.scroll
+	head := parts.PageHead(words.Say("nav.foods"), words.Say("foods.caption"), tables, own)
+	return pageBody(head, p.view.box)
 }
 
+func (p *foodsPage) buildTable() {
+	p.table = parts.NewMatrix()
+	p.table.WholeRow, p.table.Stretch = true, true
+	p.table.OnSelect = func(row, _ int) { p.choose(p.refAt(row)) }
+	p.table.OnActivate = func(row, _ int) { p.activate(p.refAt(row)) }
+	p.table.OnDelete = func(row, _ int) { p.remove(p.refAt(row)) }
+	p.table.OnMenu = func(row, _ int, at fyne.Position) { p.menu(p.refAt(row), at) }
+	p.table.SetData(matrixOf(sheets.Foods(nil)))
+	p.w.pin("foods.table", p.table)
+}
+
+// show reads the foods at hand off the window's thread, which takes a while the
+// first time after an import, then lists them.
 func (p *foodsPage) show() {
-	p.find()
-	p.w.win.Canvas().Focus(p.search)
+	type read struct {
+		table *food.Table
+		err   error
+	}
+	if p.foods == nil {
+		p.w.win.Canvas().Focus(p.search)
+	}
+	desk.Background(p.w.desk, "foods page", func(context.Context, *recipes.Book) read {
+		t, err := p.w.desk.Foods()
+		return read{t, err}
+	}, func(r read) {
+		if r.err != nil {
+			p.w.problem(r.err)
+			return
+		}
+		p.foods = r.table
+		p.find()
+	})
+	if p.foods != nil {
+		p.find()
+	}
 }
 
-// find lists what matches; with nothing typed, the workbook's own foods.
+// find lists what matches; with nothing typed, the foods the workbook holds.
 func (p *foodsPage) find() {
-	table, err := p.w.desk.Foods()
-	if err != nil {
-		p.w.problem(err)
+	if p.foods == nil {
 		return
 	}
-	p.found = nil
-	var hits []food.Hit
-	if p.search.Text == "" {
-		for _, f := range p.w.book().Foods() {
-			hits = append(hits, food.Hit{Food: f})
+	var s sheets.Sheet
+	p.found = map[food.Ref]*food.Food{}
+	searched := p.search.Text != ""
+	if searched {
+		hits := p.foods.Search(p.search.Text, foodsShown)
+		for _, h := range hits {
+			p.found[h.Food.Ref] = h.Food
 		}
+		s = sheets.Foods(hits)
 	} else {
-		hits = table.Search(p.search.Text, foodsShown)
+		for _, f := range p.w.book().Foods() {
+			p.found[f.Ref] = f
+		}
+		s = sheets.HeldFoods(p.w.book())
 	}
-	for _, h := range hits {
-		p.found = append(p.found, h.Food)
+	p.fill(s)
+	p.count.SetText(sheets.FoodCount(len(p.found), p.foods.Len(), searched))
+	nothing := len(p.found) == 0 && !searched
+	visible(p.list, !nothing)
+	visible(p.empty, nothing)
+	p.choose(p.at)
+}
+
+func (p *foodsPage) fill(s sheets.Sheet) {
+	p.rows = make([]food.Ref, len(s.Rows))
+	for i, r := range s.Rows {
+		if ref, ok := food.ParseRef(r.Key); ok && !r.Band {
+			p.rows[i] = ref
+		}
 	}
-	d := matrixOf(sheets.Foods(hits))
+	if p.found[p.at] == nil {
+		p.at = food.Ref{}
+		for _, ref := range p.rows {
+			if !ref.Zero() {
+				p.at = ref
+				break
+			}
+		}
+	}
+	d := matrixOf(s)
+	d.Columns[0].Min, d.Columns[0].Max = 150, 460
 	d.Empty = words.Say("foods.none")
 	p.table.SetData(d)
-	p.count.SetText(sheets.FoodCount(len(hits), table.Len(), p.search.Text != ""))
-	if len(p.found) > 0 {
-		p.showFood(p.found[0])
-	}
-	visible(p.side, len(p.found) > 0)
+	p.table.SelectKey(p.at.String())
 }
 
-func (p *foodsPage) pick(row int) {
-	if row >= 0 && row < len(p.found) {
-		p.showFood(p.found[row])
+func (p *foodsPage) refAt(row int) food.Ref {
+	if row < 0 || row >= len(p.rows) {
+		return food.Ref{}
 	}
+	return p.rows[row]
 }
 
-// showFood fills the column at the right with everything about one food.
-func (p *foodsPage) showFood(f *food.Food) {
-	p.detail.Objects = nil
-	p.detail.Add(parts.NewSubheading(f.Name))
-	for _, block := range sheets.FoodDetail(f) {
-		p.detail.Add(parts.NewSection(block.Title))
-		for _, line := range block.Lines {
-			p.detail.Add(parts.NewText(line))
-		}
+// choose shows a food in the column at the right.
+func (p *foodsPage) choose(ref food.Ref) {
+	f := p.found[ref]
+	if f == nil && len(p.found) > 0 {
+		return // a heading
 	}
-	p.detail.Refresh()
+	p.at = ref
+	p.detail.show(f)
+	if shown := f != nil; shown != p.detail.view.Visible() {
+		visible(p.detail.view, shown)
+		p.view.box.Refresh()
+	}
 }

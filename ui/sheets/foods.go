@@ -128,14 +128,12 @@ func FoodCount(shown, all int, searched bool) string {
 }
 
 // FoodFigures lays out all figures of one food, per 100 g of edible part.
-func FoodFigures(f *food.Food) Sheet { return profileSheet(&f.Per100) }
-
-func profileSheet(p *food.Profile) Sheet {
+func FoodFigures(f *food.Food) Sheet {
 	s := Sheet{Corner: words.Say("foods.per-100g-edible"), Columns: []Column{
 		{Key: "per100", Title: words.Say("line.per-100g"), Number: true, Index: -1},
 	}}
 	for _, n := range labelOrder {
-		v, ok := p.Get(n)
+		v, ok := f.Per100.Get(n)
 		s.Rows = append(s.Rows, Row{Key: n.Key(), Label: text(WithUnit(n)), Cells: []Cell{exactCell(v, ok)}})
 		if n == food.Sodium {
 			salt := Row{Key: SaltKey, Label: text(words.Say("foods.salt")), Cells: []Cell{exactCell(v*food.SaltPerSodium/1000, ok)}}
@@ -202,3 +200,6 @@ func AllergenNames(a food.Allergen) []string {
 	}
 	return out
 }
+
+// Lines puts sentences under one another.
+func Lines(all []string) string { return strings.Join(all, "\n") }

@@ -55,7 +55,7 @@ func usedFoods(b *recipes.Book) map[food.Ref]bool {
 func UsesSheet(uses []FoodUse) Sheet {
 	s := Sheet{Corner: words.Say("library.recipe"), Columns: []Column{{Key: "line", Title: words.Say("foods.as"), Index: -1}}}
 	for _, u := range uses {
-		as := LineText(u.Line)
+		as := u.Line.Text
 		if u.Swap != nil {
 			as = words.Say("foods.in-swap", as, u.Swap.Name)
 		}
@@ -138,7 +138,7 @@ func effectRows(x, y *Bench) []Row {
 		for _, n := range effectFigures {
 			was, is := x.Accounts[i].PerServing(n), y.Accounts[i].PerServing(n)
 			now := Cell{Text: Amount(is, n), Number: true, Bar: noBar()}
-			if c := nutrition.Compare(x.Accounts[i], y.Accounts[i], n); was != is {
+			if c := nutrition.Compare(x.Accounts[i], y.Accounts[i], n); !sameFigure(was, is) {
 				differs, now.Sub = true, ChangeText(c, n)
 			}
 			r.Cells = append(r.Cells, Cell{Text: Amount(was, n), Number: true, Bar: noBar()}, now)
@@ -148,6 +148,10 @@ func effectRows(x, y *Bench) []Row {
 		}
 	}
 	return out
+}
+
+func sameFigure(a, b nutrition.Figure) bool {
+	return a.Amount == b.Amount && a.AtLeast == b.AtLeast && a.About == b.About && a.Nowhere == b.Nowhere
 }
 
 func (x *Bench) letter(i int) string {
@@ -165,8 +169,8 @@ func (x *Bench) shortName(i int) string {
 	return words.Say("foods.effect.original")
 }
 
-// OtherRow sets a food's row beside another that could take its place.
-func OtherRow(from, to *food.Food) Sheet {
+// RelinkSheet sets a food's row beside another that could take its place.
+func RelinkSheet(from, to *food.Food) Sheet {
 	s := Sheet{Corner: words.Say("foods.per-100g-edible"), Columns: []Column{
 		{Key: "now", Title: FoodFrom(from), Sub: words.Say("foods.relink.now"), Number: true, Index: -1},
 		{Key: "then", Title: FoodFrom(to), Sub: words.Say("foods.relink.then"), Number: true, Index: -1},
