@@ -88,7 +88,7 @@ func TestEffect(t *testing.T) {
 	for _, r := range e.Sheet.Rows {
 		got = append(got, r.Label.Text+" "+r.Cells[0].Text+" "+r.Cells[1].Text+" "+r.Cells[1].Sub)
 	}
-	want := "Gratin: original 300 350 +50 (+17 %)|Gratin: A 200 225 +25 (+13 %)|Pie: original 300 350 +50 (+17 %)"
+	want := "Gratin: original 300 350 +50 (+17 %)|Gratin: A 200 225 +25 (+12 %)|Pie: original 300 350 +50 (+17 %)"
 	if s := strings.Join(got, "|"); s != want || e.Recipes != 2 {
 		t.Errorf("%d recipes: %s", e.Recipes, s)
 	}

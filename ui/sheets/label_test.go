@@ -32,7 +32,7 @@ func TestReadLabel(t *testing.T) {
 		{"zero is known", func(f *LabelFields) { f.Figures["fat_g"] = "0" }, fat, 0, ""},
 		{"blank is unknown", func(*LabelFields) {}, fat, math.NaN(), ""},
 		{"per serving of 30 g", func(f *LabelFields) { f.Per, f.Portion, f.Figures["fat_g"] = PerPortion, "30 g", "3" }, fat, 10, ""},
-		{"per serving of an ounce", func(f *LabelFields) { f.Per, f.Portion, f.Figures["fat_g"] = PerPortion, "1 oz", "2.834952" }, fat, 10, ""},
+		{"per serving of an ounce", func(f *LabelFields) { f.Per, f.Portion, f.Figures["fat_g"] = PerPortion, "1 oz", "2.834952313" }, fat, 10, ""},
 		{"per 100 ml with a density", func(f *LabelFields) { f.Per, f.Density, f.Figures["fat_g"] = Per100Ml, "1,25", "10" }, fat, 8, ""},
 		{"per 15 ml by its own spoon", func(f *LabelFields) {
 			f.Per, f.Portion, f.Measures, f.Figures["fat_g"] = PerPortion, "15 ml", "100 ml = 80 g", "6"
@@ -121,7 +121,7 @@ func TestReadMeasures(t *testing.T) {
 		{"two tablespoons", "2 tablespoons = 30 g", food.Measure{Unit: "tbsp", Grams: 15}, true},
 		{"half a cup, cut", "½ cup, chopped: 60g", food.Measure{Unit: "cup", Detail: "chopped", Grams: 120}, true},
 		{"no number", "slice = 36,5 g", food.Measure{Unit: "slice", Grams: 36.5}, true},
-		{"ounces", "1 pot = 4 oz", food.Measure{Unit: "pot", Grams: 113.3980925}, true},
+		{"ounces", "1 pot = 4 oz", food.Measure{Unit: "tub", Grams: 113.3980925}, true},
 		{"her own word", "1 Bar = 40", food.Measure{Unit: "bar", Grams: 40}, true},
 		{"decilitre", "1 dl = 100 g", food.Measure{Unit: "ml", Grams: 1}, true},
 		{"a weight is no measure", "1 oz = 28 g", food.Measure{}, false},
