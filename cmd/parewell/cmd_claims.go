@@ -10,7 +10,6 @@ import (
 	"parewell/recipes"
 	"parewell/recipes/problem"
 	"parewell/recipes/words"
-	"parewell/recipes/workbook"
 )
 
 var claimsFlags = []flagSpec{{"recipe", true}, {"version", true}, {"dish", true}, {"kind", true}, {"cup", true}, {"json", false}}
@@ -36,11 +35,7 @@ func runClaims(c *call) (int, error) {
 		return exitBad, problem.New(c.name, words.Say("cmd.one-file"), words.Say("cmd.see-help-of", c.name))
 	}
 	name := g.operands[0]
-	var b *recipes.Book
-	err = withWorkbook(name, workbook.Options{ReadOnly: true}, func(f *workbook.File) error {
-		b = f.Book()
-		return nil
-	})
+	b, err := readBook(name)
 	if err != nil {
 		return exitBad, err
 	}

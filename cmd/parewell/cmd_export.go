@@ -10,7 +10,6 @@ import (
 	"parewell/recipes"
 	"parewell/recipes/problem"
 	"parewell/recipes/words"
-	"parewell/recipes/workbook"
 )
 
 var exportFlags = []flagSpec{{"to", true}, {"recipe", true}}
@@ -28,11 +27,7 @@ func runExport(c *call) (int, error) {
 		return exitBad, problem.New(c.name, words.Say("cmd.export.to"), words.Say("cmd.see-help-of", c.name))
 	}
 	name := g.operands[0]
-	var b *recipes.Book
-	err = withWorkbook(name, workbook.Options{ReadOnly: true}, func(f *workbook.File) error {
-		b = f.Book()
-		return nil
-	})
+	b, err := readBook(name)
 	if err != nil {
 		return exitBad, err
 	}

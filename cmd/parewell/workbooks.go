@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 
+	"parewell/recipes"
 	"parewell/recipes/problem"
 	"parewell/recipes/workbook"
 )
@@ -19,6 +20,15 @@ func withWorkbook(name string, o workbook.Options, use func(*workbook.File) erro
 		err = named(name, e)
 	}
 	return err
+}
+
+// readBook returns what a workbook holds, without changing the file.
+func readBook(name string) (b *recipes.Book, err error) {
+	err = withWorkbook(name, workbook.Options{ReadOnly: true}, func(f *workbook.File) error {
+		b = f.Book()
+		return nil
+	})
+	return b, err
 }
 
 // named puts the whole path in place of the bare file name that a workbook's
