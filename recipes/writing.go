@@ -1,10 +1,6 @@
 package recipes
 
-import (
-	"maps"
-
-	"parewell/recipes/food"
-)
+import "maps"
 
 // writing makes the next Book: it copies each map at most once, on its first
 // change, and shares all others with the Book before.
@@ -68,108 +64,73 @@ type childMap struct {
 }
 
 // put adds or replaces an entity.
-func (w *writing) put(e Entity) {
-	b := w.book
-	switch x := e.(type) {
-	case *Recipe:
-		w.dish(x.ID).recipe = x
-	case *Swap:
-		d := w.dish(x.Recipe)
-		d.swaps = own(w, childMap{d, "swaps"}, d.swaps)
-		d.swaps[x.ID] = x
-	case *Version:
-		d := w.dish(x.Recipe)
-		d.versions = own(w, childMap{d, "versions"}, d.versions)
-		d.versions[x.ID] = x
-	case *Batch:
-		d := w.dish(x.Recipe)
-		d.batches = own(w, childMap{d, "batches"}, d.batches)
-		d.batches[x.ID] = x
-	case *PinnedFood:
-		b.foods = own(w, "foods", b.foods)
-		b.foods[x.Ref] = x
-	case *Choice:
-		b.choices = own(w, "choices", b.choices)
-		b.choices[x.Name] = x
-	case *Panelist:
-		b.people = own(w, "people", b.people)
-		b.people[x.ID] = x
-	case *Tasting:
-		w.sitting(x.ID).tasting = x
-	case *Sample:
-		s := w.sitting(x.Tasting)
-		s.samples = own(w, childMap{s, "samples"}, s.samples)
-		s.samples[x.ID] = x
-	case *Serving:
-		s := w.sitting(x.Tasting)
-		s.servings = own(w, childMap{s, "servings"}, s.servings)
-		s.servings[x.ID] = x
-	case *Meal:
-		b.meals = own(w, "meals", b.meals)
-		b.meals[x.ID] = x
-	case *Setting:
-		b.settings = own(w, "settings", b.settings)
-		b.settings[x.Name] = x
-	case *Release:
-		b.releases = own(w, "releases", b.releases)
-		b.releases[x.Key()] = x
-	}
-}
+func (w *writing) put(e Entity) { w.set(e, false) }
 
 // drop removes an entity; a dish or sitting goes when nothing is left in it.
-func (w *writing) drop(e Entity) {
+func (w *writing) drop(e Entity) { w.set(e, true) }
+
+// set puts an entity into its map, or takes it out when it is gone.
+func (w *writing) set(e Entity, gone bool) {
 	b := w.book
 	switch x := e.(type) {
 	case *Recipe:
-		w.dish(x.ID).recipe = nil
+		w.dish(x.ID).recipe = unless(gone, x)
 		w.tidyDish(x.ID)
 	case *Swap:
 		d := w.dish(x.Recipe)
-		d.swaps = own(w, childMap{d, "swaps"}, d.swaps)
-		delete(d.swaps, x.ID)
+		d.swaps = with(w, childMap{d, "swaps"}, d.swaps, x.ID, x, gone)
 		w.tidyDish(x.Recipe)
 	case *Version:
 		d := w.dish(x.Recipe)
-		d.versions = own(w, childMap{d, "versions"}, d.versions)
-		delete(d.versions, x.ID)
+		d.versions = with(w, childMap{d, "versions"}, d.versions, x.ID, x, gone)
 		w.tidyDish(x.Recipe)
 	case *Batch:
 		d := w.dish(x.Recipe)
-		d.batches = own(w, childMap{d, "batches"}, d.batches)
-		delete(d.batches, x.ID)
+		d.batches = with(w, childMap{d, "batches"}, d.batches, x.ID, x, gone)
 		w.tidyDish(x.Recipe)
 	case *PinnedFood:
-		b.foods = own(w, "foods", b.foods)
-		delete(b.foods, food.Ref(x.Ref))
+		b.foods = with(w, "foods", b.foods, x.Ref, x, gone)
 	case *Choice:
-		b.choices = own(w, "choices", b.choices)
-		delete(b.choices, x.Name)
+		b.choices = with(w, "choices", b.choices, x.Name, x, gone)
 	case *Panelist:
-		b.people = own(w, "people", b.people)
-		delete(b.people, x.ID)
+		b.people = with(w, "people", b.people, x.ID, x, gone)
 	case *Tasting:
-		w.sitting(x.ID).tasting = nil
+		w.sitting(x.ID).tasting = unless(gone, x)
 		w.tidySitting(x.ID)
 	case *Sample:
 		s := w.sitting(x.Tasting)
-		s.samples = own(w, childMap{s, "samples"}, s.samples)
-		delete(s.samples, x.ID)
+		s.samples = with(w, childMap{s, "samples"}, s.samples, x.ID, x, gone)
 		w.tidySitting(x.Tasting)
 	case *Serving:
 		s := w.sitting(x.Tasting)
-		s.servings = own(w, childMap{s, "servings"}, s.servings)
-		delete(s.servings, x.ID)
+		s.servings = with(w, childMap{s, "servings"}, s.servings, x.ID, x, gone)
 		w.tidySitting(x.Tasting)
 	case *Meal:
-		b.meals = own(w, "meals", b.meals)
-		delete(b.meals, x.ID)
+		b.meals = with(w, "meals", b.meals, x.ID, x, gone)
 	case *Setting:
-		b.settings = own(w, "settings", b.settings)
-		delete(b.settings, x.Name)
+		b.settings = with(w, "settings", b.settings, x.Name, x, gone)
 	case *Release:
-		b.releases = own(w, "releases", b.releases)
-		delete(b.releases, x.Key())
+		b.releases = with(w, "releases", b.releases, x.Key(), x, gone)
 	}
+}
+
+// with returns this writing's own copy of m with x under its key, or without it.
+func with[K comparable, V any](w *writing, name any, m map[K]V, key K, x V, gone bool) map[K]V {
+	m = own(w, name, m)
+	if gone {
+		delete(m, key)
+	} else {
+		m[key] = x
+	}
+	return m
+}
+
+// unless returns x, or nil when it is gone.
+func unless[T any](gone bool, x *T) *T {
+	if gone {
+		return nil
+	}
+	return x
 }
 
 func (w *writing) tidyDish(id ID) {
