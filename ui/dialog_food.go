@@ -28,6 +28,7 @@ type foodDialog struct {
 	unread  *parts.Text
 	figures *parts.Matrix
 	said    *fyne.Container
+	left    *fyne.Container // laid out again when a field comes or goes
 	side    *fyne.Container
 	has     food.Allergens
 	tried   bool // saving was tried: faults are shown
@@ -98,12 +99,7 @@ func (d *foodDialog) update() {
 		return // still being built
 	}
 	f := d.fields()
-	portion := d.rows[sheets.PortionKey]
-	if f.Per == sheets.PerPortion {
-		portion.Show()
-	} else {
-		portion.Hide()
-	}
+	d.showPortion(f.Per == sheets.PerPortion)
 	made, faults := sheets.ReadLabel(f, d.base)
 	data := matrixOf(sheets.FoodFigures(made))
 	data.Columns[0].Min = 130
@@ -113,6 +109,7 @@ func (d *foodDialog) update() {
 		for key, row := range d.rows {
 			row.SetError(faults[key])
 		}
+		d.left.Refresh()
 		if name := sheets.FirstFault(faults); name != "" {
 			d.said.Add(parts.NewBanner(parts.ToneError, name))
 		}
@@ -127,6 +124,20 @@ func (d *foodDialog) update() {
 	d.unread.SetText(unreadText(d.has.Recorded))
 	d.said.Refresh()
 	d.side.Refresh()
+}
+
+// showPortion has the field for a serving's weight only where the figures are
+// for one.
+func (d *foodDialog) showPortion(on bool) {
+	if e := d.entries[sheets.PortionKey]; e.Visible() == on {
+		return
+	}
+	if row := d.rows[sheets.PortionKey]; on {
+		row.Show()
+	} else {
+		row.Hide()
+	}
+	d.left.Refresh()
 }
 
 func unreadText(recorded bool) string {
@@ -198,7 +209,7 @@ func effectTable(e sheets.Effect) *parts.Matrix {
 	m := parts.NewMatrix()
 	m.WholeRow, m.Stretch = true, true
 	d := matrixOf(e.Sheet)
-	d.Columns[0].Min, d.Columns[0].Max = 150, 300
+	d.Columns[0].Min, d.Columns[0].Max = 130, 220
 	d.Empty = words.Say("foods.effect.none")
 	m.SetData(d)
 	return m

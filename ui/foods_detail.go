@@ -91,7 +91,7 @@ func (d *foodDetail) show(f *food.Food) {
 	visible(d.relink, len(d.uses) > 0)
 	d.showDoubts(f, own)
 	used := matrixOf(sheets.UsesSheet(d.uses))
-	used.Columns[0].Min, used.Columns[0].Max = 110, 200
+	used.Columns[0].Min, used.Columns[0].Max, used.Columns[1].Max = 110, 130, 140
 	d.used.SetData(used)
 	visible(d.usedCard, len(d.uses) > 0)
 	visible(d.unused, len(d.uses) == 0)

@@ -21,10 +21,11 @@ func (d *foodDialog) form(f sheets.LabelFields) fyne.CanvasObject {
 	top := parts.NewForm()
 	d.entry(top, sheets.FoodNameKey, f.Name, "", "", "", 0)
 	d.entry(top, noteField, f.Note, words.Say("label.note.hint"), "", "", 0)
-	return parts.Rows(parts.GapMedium, top,
+	d.left = parts.Rows(parts.GapMedium, top,
 		parts.NewSection(words.Say("label.figures")), d.basisForm(f), parts.NewCaption(words.Say("label.blank")), d.figureForms(f),
 		parts.NewSection(words.Say("label.kitchen")), d.kitchenForm(f),
 		parts.NewSection(words.Say("foods.allergens")), d.allergenTable())
+	return d.left
 }
 
 // entry adds a field; a width of 0 takes all there is.

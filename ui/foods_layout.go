@@ -10,10 +10,10 @@ import (
 // Sizes of the Foods page at text factor 1.
 const (
 	foodsNarrow = 840 // below this width the two stand under one another
-	foodsSide   = 0.34
-	foodsLeast  = 330 // of the column's width
+	foodsSide   = 0.31
+	foodsLeast  = 325 // of the column's width
 	foodsMost   = 470
-	foodsList   = 300 // height of the list where the column stands under it
+	foodsList   = 270 // height of the list where the column stands under it
 	foodsCard   = 420 // and of the column
 )
 

@@ -26,6 +26,8 @@ type relinkDialog struct {
 	says   *parts.Text
 	rows   *parts.Matrix
 	effect *parts.Matrix
+	tables *fyne.Container // hidden until a row is chosen
+	body   *fyne.Container
 	dialog *parts.Dialog
 }
 
@@ -100,8 +102,10 @@ func (d *relinkDialog) content() fyne.CanvasObject {
 	}
 	left := parts.Fill(6, 1, parts.NewSection(words.Say("foods.relink.per-100g")), parts.NewTableCard("", "", d.rows))
 	right := parts.Fill(6, 1, parts.NewSection(words.Say("foods.relink.effect")), parts.NewTableCard("", "", d.effect))
-	tables := parts.Columns(20, []float32{1, 1.35}, left, right)
-	return parts.Fill(parts.GapMedium, 4, parts.NewText(sheets.FoodSource(d.from)), parts.Rows(6, note, same), form, d.says, tables)
+	d.tables = parts.Columns(20, []float32{1, 1.25}, left, right)
+	d.tables.Hide()
+	d.body = parts.Fill(parts.GapMedium, 4, parts.NewText(sheets.FoodSource(d.from)), parts.Rows(6, note, same), form, d.says, d.tables)
+	return d.body
 }
 
 // sameFood are the rows of the same number in other releases of its table.
@@ -166,8 +170,12 @@ func (d *relinkDialog) update() {
 	if !ok {
 		return
 	}
+	if !d.tables.Visible() {
+		d.tables.Show()
+		d.body.Refresh()
+	}
 	rows := matrixOf(sheets.RelinkSheet(d.from, d.to))
-	rows.Columns[0].Min = 130
+	rows.Columns[0].Min, rows.Columns[0].Max = 110, 150
 	d.rows.SetData(rows)
 	d.says.SetText(sheets.FoodSource(d.to))
 	e, err := effectOf(d.w.book(), relink(d.chosen(), d.to), d.chosen())
@@ -176,7 +184,7 @@ func (d *relinkDialog) update() {
 		return
 	}
 	table := matrixOf(e.Sheet)
-	table.Columns[0].Min, table.Columns[0].Max = 150, 260
+	table.Columns[0].Min, table.Columns[0].Max = 110, 170
 	table.Empty = words.Say("foods.effect.none")
 	d.effect.SetData(table)
 }

@@ -48,11 +48,10 @@ func (p *foodsPage) build() fyne.CanvasObject {
 	p.empty = parts.NewEmptyState(parts.ArtJar, words.Say("foods.empty"), words.Say("foods.empty.sentence"))
 	p.list = parts.NewTableCard("", "", p.table)
 	p.stack = stackOf(p.list, p.empty)
-	main := parts.Fill(parts.GapSmall, 2, p.search, p.count, p.stack)
-	p.view = newFoodsView(p.w, main, p.detail.view)
+	p.view = newFoodsView(p.w, p.stack, p.detail.view)
 	p.table.Outer = p.view.scroll
 	head := parts.PageHead(words.Say("nav.foods"), words.Say("foods.caption"), tables, own)
-	return pageBody(head, p.view.box)
+	return pageBody(head, parts.Fill(parts.GapSmall, 2, p.search, p.count, p.view.box))
 }
 
 func (p *foodsPage) buildTable() {
@@ -137,7 +136,7 @@ func (p *foodsPage) fill(s sheets.Sheet) {
 		}
 	}
 	d := matrixOf(s)
-	d.Columns[0].Min, d.Columns[0].Max = 150, 460
+	d.Columns[0].Min, d.Columns[0].Max, d.Columns[1].Max = 130, 145, 110
 	d.Empty = words.Say("foods.none")
 	p.table.SetData(d)
 	p.table.SelectKey(p.at.String())

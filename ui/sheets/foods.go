@@ -43,7 +43,7 @@ func foodSheet() Sheet {
 
 func foodRow(f *food.Food) Row {
 	r := Row{Key: f.Ref.String(), Label: Cell{Text: f.Name, Bar: noBar(), Wrap: true}}
-	r.Cells = []Cell{{Text: FoodFrom(f), Muted: true, Bar: noBar(), Tip: foodTip(f)}}
+	r.Cells = []Cell{{Text: tableShort(f), Muted: true, Bar: noBar(), Tip: foodTip(f)}}
 	for _, n := range foodFigures {
 		v, ok := f.Per100.Get(n)
 		r.Cells = append(r.Cells, figureCell(v, n, ok))
@@ -91,6 +91,14 @@ func FoodFrom(f *food.Food) string {
 		return words.Say("foods.own")
 	}
 	return words.Say("foods.row", strings.ToUpper(f.Release), f.Code)
+}
+
+// tableShort names a food's table in a word.
+func tableShort(f *food.Food) string {
+	if Own(f) {
+		return words.Say("foods.own")
+	}
+	return strings.ToUpper(f.Release)
 }
 
 // FoodSource says whose row it is, under which name and number.

@@ -51,9 +51,9 @@ func usedFoods(b *recipes.Book) map[food.Ref]bool {
 }
 
 // UsesSheet lists where a food is used, a row an ingredient, in the order of
-// uses.
+// uses; it has no header.
 func UsesSheet(uses []FoodUse) Sheet {
-	s := Sheet{Corner: words.Say("library.recipe"), Columns: []Column{{Key: "line", Title: words.Say("foods.as"), Index: -1}}}
+	s := Sheet{Columns: []Column{{Key: "line", Index: -1}}}
 	for _, u := range uses {
 		as := u.Line.Text
 		if u.Swap != nil {
@@ -106,7 +106,8 @@ func usersOf(b *recipes.Book, uses []FoodUse) []recipes.ID {
 var effectFigures = []food.Nutrient{food.EnergyKcal, food.Fat, food.Sodium}
 
 // Effect is what a change of the Book does to the recipes with some uses of a
-// food: one row for each original and version whose figures differ, per serving.
+// food: under each recipe's name its original and versions whose figures differ,
+// per serving. Energy is always shown, other figures where one differs.
 type Effect struct {
 	Sheet   Sheet
 	Recipes int // with a figure that differs
@@ -114,40 +115,66 @@ type Effect struct {
 
 // EffectOf sets two Books side by side; uses are those of the first.
 func EffectOf(before, after *recipes.Book, uses []FoodUse) Effect {
-	e := Effect{Sheet: Sheet{Corner: words.Say("foods.effect.serving")}}
-	for _, n := range effectFigures {
-		e.Sheet.Columns = append(e.Sheet.Columns,
-			Column{Key: n.Key(), Title: words.Say("nutrient." + n.Key()), Sub: words.Say("foods.effect.now", n.Unit()), Number: true, Index: -1},
-			Column{Key: n.Key() + "+", Title: words.Say("foods.effect.then"), Sub: n.Unit(), Number: true, Index: -1})
-	}
+	var e Effect
+	var pairs []effectPair
 	for _, id := range usersOf(before, uses) {
-		rows := effectRows(NewBench(before, before.Recipe(id)), NewBench(after, after.Recipe(id)))
-		if len(rows) > 0 {
+		x, y := NewBench(before, before.Recipe(id)), NewBench(after, after.Recipe(id))
+		differs := false
+		for i := range x.Accounts {
+			if p := (effectPair{x, y, i}); slices.ContainsFunc(effectFigures, p.differs) {
+				pairs, differs = append(pairs, p), true
+			}
+		}
+		if differs {
 			e.Recipes++
-			e.Sheet.Rows = append(e.Sheet.Rows, rows...)
 		}
 	}
+	e.Sheet = effectSheet(pairs)
 	return e
 }
 
-func effectRows(x, y *Bench) []Row {
-	var out []Row
-	for i := range x.Accounts {
-		r := Row{Key: string(x.Recipe.ID) + "/" + x.letter(i), Label: Cell{Text: words.Say("foods.effect.of", x.Recipe.Title, x.shortName(i)), Bar: noBar(), Wrap: true}}
-		differs := false
-		for _, n := range effectFigures {
-			was, is := x.Accounts[i].PerServing(n), y.Accounts[i].PerServing(n)
-			now := Cell{Text: Amount(is, n), Number: true, Bar: noBar()}
-			if c := nutrition.Compare(x.Accounts[i], y.Accounts[i], n); !sameFigure(was, is) {
-				differs, now.Sub = true, ChangeText(c, n)
-			}
-			r.Cells = append(r.Cells, Cell{Text: Amount(was, n), Number: true, Bar: noBar()}, now)
+// effectPair is one column of a recipe's bench before and after.
+type effectPair struct {
+	x, y *Bench
+	i    int
+}
+
+func (p effectPair) differs(n food.Nutrient) bool {
+	return !sameFigure(p.x.Accounts[p.i].PerServing(n), p.y.Accounts[p.i].PerServing(n))
+}
+
+func effectSheet(pairs []effectPair) Sheet {
+	s := Sheet{Corner: words.Say("foods.effect.serving")}
+	var shown []food.Nutrient
+	for _, n := range effectFigures {
+		if n != food.EnergyKcal && !slices.ContainsFunc(pairs, func(p effectPair) bool { return p.differs(n) }) {
+			continue
 		}
-		if differs {
-			out = append(out, r)
-		}
+		shown = append(shown, n)
+		s.Columns = append(s.Columns,
+			Column{Key: n.Key(), Title: words.Say("nutrient." + n.Key()), Sub: words.Say("foods.effect.now", n.Unit()), Number: true, Index: -1},
+			Column{Key: n.Key() + "+", Title: words.Say("foods.effect.then"), Sub: n.Unit(), Number: true, Index: -1})
 	}
-	return out
+	for k, p := range pairs {
+		if k == 0 || pairs[k-1].x != p.x {
+			s.Rows = append(s.Rows, Row{Key: string(p.x.Recipe.ID), Label: Cell{Text: p.x.Recipe.Title, Strong: true, Bar: noBar(), Wrap: true}})
+		}
+		s.Rows = append(s.Rows, p.row(shown))
+	}
+	return s
+}
+
+func (p effectPair) row(shown []food.Nutrient) Row {
+	r := Row{Key: string(p.x.Recipe.ID) + "/" + p.x.letter(p.i), Label: Cell{Text: p.x.ColumnName(p.i), Bar: noBar(), Wrap: true}}
+	for _, n := range shown {
+		a, b := p.x.Accounts[p.i], p.y.Accounts[p.i]
+		then := Cell{Text: Amount(b.PerServing(n), n), Number: true, Bar: noBar()}
+		if p.differs(n) {
+			then.Sub = ChangeText(nutrition.Compare(a, b, n), n)
+		}
+		r.Cells = append(r.Cells, Cell{Text: Amount(a.PerServing(n), n), Number: true, Bar: noBar()}, then)
+	}
+	return r
 }
 
 func sameFigure(a, b nutrition.Figure) bool {
@@ -161,30 +188,31 @@ func (x *Bench) letter(i int) string {
 	return ""
 }
 
-// shortName is a version's letter, or that it is the original.
-func (x *Bench) shortName(i int) string {
-	if l := x.letter(i); l != "" {
-		return l
-	}
-	return words.Say("foods.effect.original")
-}
-
 // RelinkSheet sets a food's row beside another that could take its place.
 func RelinkSheet(from, to *food.Food) Sheet {
-	s := Sheet{Corner: words.Say("foods.per-100g-edible"), Columns: []Column{
+	s := Sheet{Corner: words.Say("foods.relink.corner"), Columns: []Column{
 		{Key: "now", Title: FoodFrom(from), Sub: words.Say("foods.relink.now"), Number: true, Index: -1},
 		{Key: "then", Title: FoodFrom(to), Sub: words.Say("foods.relink.then"), Number: true, Index: -1},
 	}}
 	for _, n := range labelOrder {
 		a, okA := from.Per100.Get(n)
 		b, okB := to.Per100.Get(n)
-		then := exactCell(b, okB)
+		then := shortCell(b, okB)
 		if okA && okB && a != b {
 			then.Sub = signedTrim(b-a, 2)
 		}
-		s.Rows = append(s.Rows, Row{Key: n.Key(), Label: text(WithUnit(n)), Cells: []Cell{exactCell(a, okA), then}})
+		s.Rows = append(s.Rows, Row{Key: n.Key(), Label: text(WithUnit(n)), Cells: []Cell{shortCell(a, okA), then}})
 	}
 	return s
+}
+
+// shortCell is exactCell where there is little room.
+func shortCell(v float64, known bool) Cell {
+	c := exactCell(v, known)
+	if !known {
+		c.Text = words.Unknown
+	}
+	return c
 }
 
 // signedTrim is a change with a sign and no trailing zeros.
