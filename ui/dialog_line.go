@@ -43,6 +43,9 @@ func (w *Window) lineDetails(l *recipes.Line, v *recipes.Version) {
 	}
 	d := &lineDialog{w: w, x: x, column: i, line: l, rows: map[string]*parts.FormRow{}}
 	left := parts.Rows(parts.GapMedium, d.form(facts))
+	if w.book().Food(l.Food) != nil {
+		left.Add(d.relinkButton())
+	}
 	if sheets.CanTakeOff(w.recipe(), l) {
 		left.Add(newOffList(d).view)
 	}
@@ -57,6 +60,17 @@ func (w *Window) lineDetails(l *recipes.Line, v *recipes.Version) {
 		Content: parts.Fill(parts.GapSmall, 1, parts.NewCaption(facts.Caption), body),
 		Confirm: words.Say("button.save"), Cancel: words.Say("button.cancel"), OnOK: d.save,
 	})
+}
+
+// relinkButton leads to the food's figures in other tables, with what they would
+// do.
+func (d *lineDialog) relinkButton() fyne.CanvasObject {
+	b := parts.NewButton(parts.Plain, "swaps", words.Say("foods.relink"), func() {
+		d.dialog.Close()
+		d.w.relinkLine(d.line)
+	})
+	d.w.pin("line.relink", b)
+	return parts.Line(0, b)
 }
 
 // counted shows how the figures come about: the weights as arithmetic, what

@@ -15,6 +15,7 @@ const (
 	foodsMost   = 470
 	foodsList   = 270 // height of the list where the column stands under it
 	foodsCard   = 420 // and of the column
+	foodsThumb  = 10  // room for the page's own scroll bar there
 )
 
 // foodsView puts what is known of a food at the right of the list, in that order
@@ -64,9 +65,9 @@ func (l foodsInner) Layout(o []fyne.CanvasObject, s fyne.Size) {
 	case !o[1].Visible():
 		put(o[0], 0, 0, s.Width, s.Height)
 	case l.v.narrow():
-		high := s.Height - foodsCard*f - parts.GapMedium
-		put(o[0], 0, 0, s.Width, high)
-		put(o[1], 0, high+parts.GapMedium, s.Width, foodsCard*f)
+		high, wide := s.Height-foodsCard*f-parts.GapMedium, s.Width-foodsThumb
+		put(o[0], 0, 0, wide, high)
+		put(o[1], 0, high+parts.GapMedium, wide, foodsCard*f)
 	default:
 		side := min(max(s.Width*foodsSide, foodsLeast*f), foodsMost*f)
 		put(o[0], 0, 0, s.Width-side-parts.GapLarge, s.Height)

@@ -39,18 +39,21 @@ func (w *Window) relinkLine(l *recipes.Line) {
 }
 
 // relinkFood asks for other figures for the ingredients that use a food; line is
-// the one chosen at first, "" for all of them.
+// the one chosen at first, "" for all of them. The tables are read off the
+// window's thread first.
 func (w *Window) relinkFood(uses []sheets.FoodUse, line recipes.ID) {
-	foods, err := w.desk.Foods()
-	from := w.book().Food(uses[0].Line.Food)
-	if err != nil || from == nil {
-		w.problemOrNil(err)
-		return
-	}
-	d := &relinkDialog{w: w, foods: foods, from: from, uses: uses}
-	d.build(line)
-	d.dialog = parts.ShowDialog(w.win, parts.DialogOptions{
-		Title: words.Say("foods.relink.title", from.Name), Content: d.content(), First: d.row, Width: 1080, Height: 680,
+	w.withFoods(func(foods *food.Table) {
+		if from := w.book().Food(uses[0].Line.Food); from != nil {
+			d := &relinkDialog{w: w, foods: foods, from: from, uses: uses}
+			d.build(line)
+			d.open()
+		}
+	})
+}
+
+func (d *relinkDialog) open() {
+	d.dialog = parts.ShowDialog(d.w.win, parts.DialogOptions{
+		Title: words.Say("foods.relink.title", d.from.Name), Content: d.content(), First: d.row, Width: 1180, Height: 700,
 		Confirm: words.Say("foods.relink.ok"), Cancel: words.Say("button.cancel"), OnOK: d.take,
 	})
 	d.update()
@@ -102,7 +105,7 @@ func (d *relinkDialog) content() fyne.CanvasObject {
 	}
 	left := parts.Fill(6, 1, parts.NewSection(words.Say("foods.relink.per-100g")), parts.NewTableCard("", "", d.rows))
 	right := parts.Fill(6, 1, parts.NewSection(words.Say("foods.relink.effect")), parts.NewTableCard("", "", d.effect))
-	d.tables = parts.Columns(20, []float32{1, 1.25}, left, right)
+	d.tables = parts.Columns(20, []float32{1, 1.72}, left, right)
 	d.tables.Hide()
 	d.body = parts.Fill(parts.GapMedium, 4, parts.NewText(sheets.FoodSource(d.from)), parts.Rows(6, note, same), form, d.says, d.tables)
 	return d.body
@@ -175,7 +178,7 @@ func (d *relinkDialog) update() {
 		d.body.Refresh()
 	}
 	rows := matrixOf(sheets.RelinkSheet(d.from, d.to))
-	rows.Columns[0].Min, rows.Columns[0].Max = 110, 150
+	rows.Columns[0].Min, rows.Columns[0].Max = 100, 124
 	d.rows.SetData(rows)
 	d.says.SetText(sheets.FoodSource(d.to))
 	e, err := effectOf(d.w.book(), relink(d.chosen(), d.to), d.chosen())
@@ -184,7 +187,7 @@ func (d *relinkDialog) update() {
 		return
 	}
 	table := matrixOf(e.Sheet)
-	table.Columns[0].Min, table.Columns[0].Max = 110, 170
+	table.Columns[0].Min, table.Columns[0].Max = 100, 140
 	table.Empty = words.Say("foods.effect.none")
 	d.effect.SetData(table)
 }

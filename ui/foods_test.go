@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 
 	"parewell/recipes"
 	"parewell/recipes/food"
@@ -368,12 +369,16 @@ func TestImportATableAndTakeItsFigures(t *testing.T) {
 	if got := k.book().Recipe(r.ID).Line(l.ID).Food; got != f.Ref {
 		t.Errorf("undo left %v", got)
 	}
-	k.relinkLine(k.book().Recipe(r.ID).Line(l.ID))
+	k.goTo(place{page: pageRecipe, recipe: r.ID, tab: tabOriginal})
 	k.settle()
+	k.lineDetails(k.book().Recipe(r.ID).Line(l.ID), nil)
+	k.picture("line-relink")
+	k.pushPin("line.relink")
 	if got := k.pins["relink.where"].(*parts.Picker).Key(); got == "all" {
 		t.Error("a line's own dialog is for all lines")
 	}
 	k.escape()
+	k.openFoods()
 	k.pushPin("foods.tables")
 	list := k.table("tables.list")
 	list.Select(1, 0)
@@ -383,15 +388,66 @@ func TestImportATableAndTakeItsFigures(t *testing.T) {
 	}
 }
 
-func TestImportCanBeStopped(t *testing.T) {
+func TestAFolderWithoutATableIsRefused(t *testing.T) {
 	k := openKitchen(t, false, fyne.NewSize(1280, 800))
 	k.openFoods()
 	k.importTable(filepath.Join("..", "recipes"))
-	k.settle()
 	k.until("the fault is told", func() bool { return k.win.Canvas().Overlays().Top() != nil })
-	k.escape()
 	if len(k.book().Releases()) != 0 || k.status.Working() {
 		t.Error("a folder without a table was imported, or the work never ends")
+	}
+}
+
+// buttonsIn finds the buttons that can be pressed in a widget.
+func buttonsIn(o fyne.CanvasObject) (out []*parts.Button) {
+	switch x := o.(type) {
+	case *parts.Button:
+		if x.Visible() {
+			return []*parts.Button{x}
+		}
+	case *fyne.Container:
+		for _, c := range x.Objects {
+			out = append(out, buttonsIn(c)...)
+		}
+	case fyne.Widget:
+		for _, c := range test.WidgetRenderer(x).Objects() {
+			out = append(out, buttonsIn(c)...)
+		}
+	}
+	return out
+}
+
+func TestAnImportCanBeStopped(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	k.openFoods()
+	k.importTable(releaseFile(t, `01009,"CHEESE,CHEDDAR",36.75,404,22.87,33.31,653,132,"1 cup, diced"`))
+	if !k.status.Working() {
+		t.Fatal("the status line shows no work")
+	}
+	stop := buttonsIn(k.status)
+	if len(stop) != 1 {
+		t.Fatalf("%d buttons in the status line", len(stop))
+	}
+	stop[0].Press()
+	k.until("it is told", func() bool { return strings.Contains(k.status.Message(), "stopped") })
+	k.settle()
+	if len(k.book().Releases()) != 0 || k.status.Working() {
+		t.Error("the import went on")
+	}
+}
+
+func TestAnImportIsToldInTheStatusLineElsewhere(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	k.openFoods()
+	k.importTable(releaseFile(t, `01009,"CHEESE,CHEDDAR",36.75,404,22.87,33.31,653,132,"1 cup, diced"`))
+	k.goTo(place{page: pageRecipes})
+	k.until("it is told", func() bool { return strings.Contains(k.status.Message(), "Release 27: 1 food") })
+	if k.win.Canvas().Overlays().Top() != nil {
+		t.Error("a dialog opened over another page")
+	}
+	k.status.Act()
+	if len(k.table("tables.list").Data().Rows) != 2 {
+		t.Error("the line does not lead to the tables")
 	}
 }
 

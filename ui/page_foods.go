@@ -65,30 +65,40 @@ func (p *foodsPage) buildTable() {
 	p.w.pin("foods.table", p.table)
 }
 
-// show reads the foods at hand off the window's thread, which takes a while the
-// first time after an import, then lists them.
+// show lists the foods: those known so far at once, all of them when they are
+// read.
 func (p *foodsPage) show() {
+	if c := p.w.win.Canvas(); c.Focused() == nil && c.Overlays().Top() == nil {
+		c.Focus(p.search)
+	}
+	if p.foods != nil {
+		p.find()
+	}
+	p.w.withFoods(func(t *food.Table) {
+		if t != p.foods {
+			p.foods = t
+			p.find()
+		}
+	})
+}
+
+// withFoods hands over the foods at hand. They are read off the window's thread:
+// the first time after an import that takes a while.
+func (w *Window) withFoods(then func(*food.Table)) {
 	type read struct {
 		table *food.Table
 		err   error
 	}
-	if p.foods == nil {
-		p.w.win.Canvas().Focus(p.search)
-	}
-	desk.Background(p.w.desk, "foods page", func(context.Context, *recipes.Book) read {
-		t, err := p.w.desk.Foods()
+	desk.Background(w.desk, "foods at hand", func(context.Context, *recipes.Book) read {
+		t, err := w.desk.Foods()
 		return read{t, err}
 	}, func(r read) {
 		if r.err != nil {
-			p.w.problem(r.err)
+			w.problem(r.err)
 			return
 		}
-		p.foods = r.table
-		p.find()
+		then(r.table)
 	})
-	if p.foods != nil {
-		p.find()
-	}
 }
 
 // find lists what matches; with nothing typed, the foods the workbook holds.

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"math"
 	"slices"
 
 	"parewell/analysis/nutrition"
@@ -169,8 +170,11 @@ func (p effectPair) row(shown []food.Nutrient) Row {
 	for _, n := range shown {
 		a, b := p.x.Accounts[p.i], p.y.Accounts[p.i]
 		then := Cell{Text: Amount(b.PerServing(n), n), Number: true, Bar: noBar()}
-		if p.differs(n) {
-			then.Sub = ChangeText(nutrition.Compare(a, b, n), n)
+		if c := nutrition.Compare(a, b, n); p.differs(n) {
+			if n != food.EnergyKcal { // a percentage of each would take too much room
+				c.Percent = math.NaN()
+			}
+			then.Sub = ChangeText(c, n)
 		}
 		r.Cells = append(r.Cells, Cell{Text: Amount(a.PerServing(n), n), Number: true, Bar: noBar()}, then)
 	}
