@@ -97,9 +97,12 @@ func (d *relinkDialog) content() fyne.CanvasObject {
 		same.Add(b)
 	}
 	note := parts.NewCaption(words.Say("foods.relink.same"))
-	if len(others) == 0 {
+	switch {
+	case sheets.Own(d.from):
+		note.SetText(words.Say("foods.relink.own"))
+	case len(others) == 0:
 		note.SetText(words.Say("foods.relink.no-same"))
-	} else {
+	default:
 		d.to, d.named = others[0], others[0].Name
 		d.row.Set(d.named)
 	}

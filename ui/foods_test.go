@@ -480,3 +480,24 @@ func TestFoodsPageLooks(t *testing.T) {
 		}
 	}
 }
+
+// BenchmarkFoodsKeystroke is one letter typed into the search with the starter
+// foods and a published table at hand, until the page shows it.
+func BenchmarkFoodsKeystroke(b *testing.B) {
+	dir := filepath.Join("..", "..", "shared", "reference", "usda-sr28")
+	if _, err := os.Stat(dir); err != nil {
+		b.Skip("the reference folder is not here")
+	}
+	k := openKitchen(b, false, fyne.NewSize(1280, 800))
+	p := k.openFoods()
+	k.importTable(dir)
+	k.until("the table is in", func() bool { return len(k.book().Releases()) == 1 })
+	k.settle()
+	k.escape()
+	typed := []string{"c", "ch", "che", "ched", "chedd", "chedda", "cheddar"}
+	k.win.Canvas().Focus(p.search)
+	b.ResetTimer()
+	for i := 0; b.Loop(); i++ {
+		p.search.SetText(typed[i%len(typed)])
+	}
+}
