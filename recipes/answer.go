@@ -23,6 +23,16 @@ func (l *Line) WithFood(f *food.Food) *Line {
 	return c
 }
 
+// WithSub makes the line another recipe's version, or another amount of it, that
+// weighs so many grams today; title is the recipe's and text the line's.
+func (l *Line) WithSub(sub SubRecipe, grams float64, title, text string) *Line {
+	c := l.without(DoubtFood, DoubtClose, DoubtNoFood, DoubtState, DoubtAmount, DoubtToTaste, DoubtDefault, DoubtRange, DoubtPack, DoubtMeasure)
+	c.Food, c.Sub, c.Name, c.Text = food.Ref{}, &sub, title, text
+	c.Grams, c.GramsFrom, c.GramsNote = grams, GramsTyped, ""
+	c.Amount, c.High, c.Unit = grams, 0, "g"
+	return c
+}
+
 // WithPartEaten sets the share that is eaten, 0-1.
 func (l *Line) WithPartEaten(share float64) *Line {
 	c := l.without(DoubtPartEaten)

@@ -66,6 +66,11 @@ func (b *Book) checkRecipe(r *Recipe) error {
 			return err
 		}
 	}
+	for _, s := range r.Sections {
+		if !(s.ShareUsed > 0 && s.ShareUsed <= 1) || !(s.CookedGrams >= 0) || math.IsInf(s.CookedGrams, 0) {
+			return refuse(r.Title, "error.section", s.Name)
+		}
+	}
 	for _, s := range b.Swaps(r.ID) {
 		if err := b.checkSwap(s); err != nil {
 			return err

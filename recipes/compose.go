@@ -26,6 +26,8 @@ type DraftLine struct {
 	From      ID      // the original's line it stems from; empty for an added line
 	Swap      ID      // the swap that brought it; empty for a line of the original
 	Scale     float64 // 1 untouched, 0 gone
+	Section   string  // heading it belongs under
+	Unused    float64 // share of its section that is not used, 0 for most
 	PartEaten float64
 	Technique Technique
 	State     food.State
@@ -43,6 +45,9 @@ func (d *DraftLine) Grams() (float64, bool) {
 	}
 	return d.Line.Grams * d.Scale, true
 }
+
+// Used is the share of the line's section that goes into the dish, 0-1.
+func (d *DraftLine) Used() float64 { return 1 - d.Unused }
 
 // Gone tells whether nothing of the line is left.
 func (d *DraftLine) Gone() bool { return d.Scale == 0 }
@@ -75,6 +80,7 @@ func Compose(r *Recipe, v *Version, on []*Swap) *Draft {
 			d.Lines = append(d.Lines, plainLine(l))
 		}
 		d.Steps = plainSteps(r)
+		useSections(r, d.Lines)
 		return d
 	}
 	on = inOrder(on)
@@ -86,6 +92,7 @@ func Compose(r *Recipe, v *Version, on []*Swap) *Draft {
 		}
 	}
 	d.Lines = composeLines(r, on)
+	useSections(r, d.Lines)
 	d.Steps = composeSteps(r, v, on)
 	return d
 }
@@ -110,6 +117,25 @@ func swapBefore(a, b *Swap) bool {
 		return a.Order < b.Order
 	}
 	return a.ID < b.ID
+}
+
+// useSections says of each line which section it belongs to and what of that is
+// used: a line brought for one of the original's stands where that one stood, and
+// what is taken off an ingredient goes with it.
+func useSections(r *Recipe, lines []DraftLine) {
+	for i := range lines {
+		d := &lines[i]
+		home := d.Line
+		for _, id := range []ID{d.From, d.Line.OffOf} {
+			if l := r.Line(id); id != "" && l != nil {
+				home = l
+			}
+		}
+		d.Section = home.Section
+		if len(r.Sections) > 0 {
+			d.Unused = 1 - r.Section(d.Section).ShareUsed
+		}
+	}
 }
 
 func plainLine(l *Line) DraftLine {

@@ -28,12 +28,32 @@ type Recipe struct {
 	Measures string    `json:"measures,omitempty"` // "us", "metric" or "imperial": what cup, pint and spoon mean
 	Lines    []*Line   `json:"lines"`
 	Steps    []*Step   `json:"steps"`
-	Dish     Technique `json:"dish,omitzero"` // how the whole is cooked
+	Sections []Section `json:"sections,omitempty"` // what is said of headed sections; none for most
+	Dish     Technique `json:"dish,omitzero"`      // how the whole is cooked
 	Category string    `json:"category,omitempty"`
 	Says     Says      `json:"says,omitzero"`    // what the cook says of the dish where words about it are judged
 	Source   string    `json:"source,omitempty"` // where it came from, as pasted
 	Brief    Brief     `json:"brief,omitzero"`
 	Order    float64   `json:"order,omitempty"` // place in the list
+}
+
+// Section is what the cook says of a headed section of the original: what it
+// weighs by itself once cooked, and how much of it goes into the dish.
+type Section struct {
+	Name        string  `json:"name"`                   // the heading its lines stand under
+	CookedGrams float64 `json:"cooked_grams,omitempty"` // of all of it, as the original makes it; 0 not weighed
+	ShareUsed   float64 `json:"share_used"`             // 0-1; 1 when all of it is used
+}
+
+// Section returns what is said of a headed section; all of it is used where
+// nothing is.
+func (r *Recipe) Section(name string) Section {
+	for _, s := range r.Sections {
+		if s.Name == name {
+			return s
+		}
+	}
+	return Section{Name: name, ShareUsed: 1}
 }
 
 // Line returns the line with the ID, nil if there is none.

@@ -72,7 +72,7 @@ func (t TypeOver) op(d DraftLine, others effect) (*Op, string, error) {
 	if t.Typed == nil {
 		return &Op{Kind: OpRemove, Line: l.ID}, words.Say("swap.without", lineName(l)), nil
 	}
-	same := t.Typed.Food == l.Food && !l.Food.Zero()
+	same := t.Typed.Food == l.Food && !l.Food.Zero() || l.Sub != nil && t.Typed.Sub != nil && *t.Typed.Sub == *l.Sub
 	switch {
 	case same && !t.Typed.Known():
 		return nil, "", refuse(t.Typed.Text, "error.typed-amount")

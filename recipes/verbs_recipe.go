@@ -125,6 +125,18 @@ func SetLine(id ID, line *Line, foods []*food.Food) Verb {
 	})
 }
 
+// SetSection keeps what is said of a headed section of the original; one that is
+// used whole and was not weighed is forgotten.
+func SetSection(id ID, section Section) Verb {
+	return editRecipe(id, "did.section", []any{section.Name}, nil, func(_ *Book, _ *edits, r *Recipe) error {
+		r.Sections = slices.DeleteFunc(slices.Clone(r.Sections), func(s Section) bool { return s.Name == section.Name })
+		if section.CookedGrams != 0 || section.ShareUsed != 1 {
+			r.Sections = append(r.Sections, section)
+		}
+		return nil
+	})
+}
+
 // SettleLines accepts the lines as they stand: their doubts are kept for the
 // record but no longer ask. An empty list does nothing.
 func SettleLines(id ID, lines []ID) Verb {

@@ -24,6 +24,8 @@ type originalPage struct {
 	servings *parts.Entry
 	serves   *parts.Text
 	cooked   *techniqueField
+	sections *sectionButtons
+	top      *fyne.Container
 	add      *parts.Entry
 	step     *parts.Entry
 	lines    []recipes.ID // by row of the table, "" for headings
@@ -53,7 +55,10 @@ func (p *originalPage) build() fyne.CanvasObject {
 	p.w.pin("original.add", p.add)
 	p.step = parts.NewEntry("", words.Say("original.add-step.hint"), nil)
 	p.step.OnSubmitted = p.addStep
-	main := parts.Fill(parts.GapSmall, 1, p.head(), parts.Columns(parts.GapMedium, []float32{1}, split(ingredients, method)), parts.Columns(parts.GapMedium, []float32{1, 1}, p.add, p.step))
+	sub := parts.NewButton(parts.Quiet, "recipes", words.Say("sub.add"), func() { p.w.subRecipe(nil) })
+	p.w.pin("original.sub", sub)
+	adding := parts.Columns(parts.GapMedium, []float32{1, 0.6}, parts.Stretch(parts.GapSmall, 0, p.add, sub), p.step)
+	main := parts.Fill(parts.GapSmall, 1, p.head(), parts.Columns(parts.GapMedium, []float32{1}, split(ingredients, method)), adding)
 	return container.New(sideLayout{}, main, p.side)
 }
 
@@ -66,9 +71,12 @@ func (p *originalPage) head() fyne.CanvasObject {
 	p.cooked = newTechniqueField(recipes.Technique{}, "", p.setCooked)
 	p.w.pin("original.method", p.cooked.method)
 	p.w.pin("original.minutes", p.cooked.minutes)
-	return parts.Flow(parts.GapMedium,
+	p.sections = newSectionButtons(p.w)
+	p.top = parts.Flow(parts.GapMedium,
 		parts.Line(parts.GapSmall, parts.NewText(words.Say("original.servings")), p.servings, p.serves),
-		parts.Line(parts.GapSmall, parts.NewText(words.Say("cooked.how")), parts.Sized(190, 0, p.cooked.method), p.cooked.minutes, parts.NewCaption(words.Say("cooked.min"))))
+		parts.Line(parts.GapSmall, parts.NewText(words.Say("cooked.how")), parts.Sized(190, 0, p.cooked.method), p.cooked.minutes, parts.NewCaption(words.Say("cooked.min"))),
+		p.sections.flow)
+	return p.top
 }
 
 // setCooked keeps how the original is cooked.
@@ -98,6 +106,9 @@ func (p *originalPage) show() {
 	p.servings.Set(words.Trim(r.Servings, 2))
 	p.serves.SetText(sheets.ServesText(r))
 	p.cooked.set(r.Dish)
+	if p.sections.show(r) {
+		p.top.Refresh()
+	}
 	p.showDoubts(r)
 }
 
@@ -178,7 +189,7 @@ func (p *originalPage) weigh(l *recipes.Line, text string) {
 		p.w.problem(sheets.Wrongly("original.grams.wrong", text))
 		return
 	}
-	p.set(l.WithGrams(grams))
+	p.set(sheets.Resized(p.w.book(), l, grams))
 }
 
 func (p *originalPage) set(l *recipes.Line) { p.w.do(recipes.SetLine(p.w.at.recipe, l, nil)) }
@@ -204,7 +215,11 @@ func (p *originalPage) removeLine(row int) {
 }
 
 func (p *originalPage) details(row int) {
-	if l := p.line(row); l != nil {
+	switch l := p.line(row); {
+	case l == nil:
+	case l.Sub != nil:
+		p.w.subRecipe(l)
+	default:
 		p.w.lineDetails(l, nil)
 	}
 }

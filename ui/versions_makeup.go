@@ -35,8 +35,15 @@ func (p *versionsPage) openMakeUp(n food.Nutrient, i int) {
 		notes.Refresh()
 		list.SetRows(sharesOf(rows))
 	}
+	var dialog *parts.Dialog
 	open := func() {
-		if at, err := strconv.Atoi(list.Selected()); err == nil && at < len(rows) {
+		at, err := strconv.Atoi(list.Selected())
+		switch {
+		case err != nil || at >= len(rows):
+		case rows[at].Line.Sub != nil:
+			dialog.Close()
+			p.w.openSub(*rows[at].Line.Sub)
+		default:
 			p.w.lineDetails(rows[at].Line, version)
 		}
 	}
@@ -45,7 +52,7 @@ func (p *versionsPage) openMakeUp(n food.Nutrient, i int) {
 	p.makeUp = fill
 	p.w.pin("makeup.list", list)
 	done := func() { p.makeUp = nil }
-	parts.ShowDialog(p.w.win, parts.DialogOptions{
+	dialog = parts.ShowDialog(p.w.win, parts.DialogOptions{
 		Title: words.Say("makeup.title"), First: fyne.Focusable(list), Width: 640, Height: 560,
 		Content: parts.Fill(parts.GapSmall, 2, title, notes, parts.Scrolled(parts.Pad(2, 12, 2, 2, list))),
 		Confirm: words.Say("makeup.open"), Cancel: words.Say("button.close"),

@@ -99,6 +99,8 @@ func (p *versionsPage) activate(row, col int) {
 	case sheets.LineRow, sheets.AddedRow:
 		stands := p.bench.Stands(i, recipes.ID(key))
 		switch {
+		case len(stands) > 0 && stands[0].Line.Sub != nil:
+			p.w.openSub(*stands[0].Line.Sub)
 		case len(stands) > 0:
 			p.w.lineDetails(stands[0].Line, p.bench.Versions[i])
 		case p.bench.Recipe.Line(recipes.ID(key)) != nil:

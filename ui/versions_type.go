@@ -123,12 +123,15 @@ func (t typing) inOriginal(id recipes.ID, text string) (recipes.Verb, error) {
 	if line == nil || text == sheets.Same {
 		return nil, nil
 	}
-	typed, err := t.read(text, line)
+	typed, err := t.read(text, sheets.LineNow(t.w.book(), line))
 	if err != nil {
 		return nil, err
 	}
 	if typed == nil {
 		return recipes.RemoveLine(t.x.Recipe.ID, id), nil
+	}
+	if typed.Sub != nil {
+		typed = sheets.Resized(t.w.book(), line, typed.Grams)
 	}
 	return recipes.SetLine(t.x.Recipe.ID, typed, t.foods(typed)), nil
 }
@@ -151,7 +154,7 @@ func (t typing) inVersion(i int, id recipes.ID, text string) (recipes.Verb, erro
 	}
 	base := orig
 	if len(stands) == 1 {
-		base = reading.Scaled(stands[0].Line, stands[0].Scale, t.opt)
+		base = reading.Scaled(sheets.LineNow(t.w.book(), stands[0].Line), stands[0].Scale, t.opt)
 	}
 	if base == nil {
 		return nil, nil
@@ -159,6 +162,9 @@ func (t typing) inVersion(i int, id recipes.ID, text string) (recipes.Verb, erro
 	typed, err := t.read(text, base)
 	if err != nil {
 		return nil, err
+	}
+	if typed != nil && typed.Sub != nil && orig != nil && orig.Sub != nil {
+		typed = t.inOwnMeasure(typed, orig)
 	}
 	over := id
 	if len(stands) == 1 && stands[0].Swap != "" && !(orig != nil && typed != nil && typed.Food == orig.Food) {
@@ -169,6 +175,16 @@ func (t typing) inVersion(i int, id recipes.ID, text string) (recipes.Verb, erro
 		return t.afterBack(i, id, typed, verb), nil
 	}
 	return verb, nil
+}
+
+// inOwnMeasure turns a weight typed over another recipe's part, as that weighs
+// today, into the weight the line was written with.
+func (t typing) inOwnMeasure(typed, orig *recipes.Line) *recipes.Line {
+	c := *typed
+	if now := sheets.LineNow(t.w.book(), orig).Grams; now > 0 {
+		c.Grams *= orig.Grams / now
+	}
+	return &c
 }
 
 func (t typing) over(i int, line recipes.ID, typed *recipes.Line) recipes.Verb {

@@ -40,6 +40,7 @@ type cookedWeights struct {
 	low, high      float64
 	estimatedLines int // lines whose method, own or the dish's, gave a yield
 	otherLines     int
+	weighed        map[string]bool // sections with a cooked weight of their own
 }
 
 // LineAccount is one line's part. Grams and Eaten are known only when Weighed.
@@ -49,7 +50,7 @@ type LineAccount struct {
 	Parts   float64    // how many times Sub
 	Grams   float64    // as written, after the swaps
 	Edible  float64    // Grams less peel, bone or shell
-	Eaten   float64    // Edible times the part eaten
+	Eaten   float64    // Edible times the part eaten and the share of its section used
 	Weighed bool
 	Capped  bool // a taken-off line that its source could not give in full
 	kept    *kept
@@ -78,6 +79,7 @@ func (k Kitchen) Of(d *recipes.Draft) *Account {
 	for i := range d.Lines {
 		a.addLine(i)
 	}
+	k.weighSections(a)
 	if k.Weighed != nil {
 		a.cooked.measured, a.cooked.hasMeasured = k.Weighed(d)
 	}
@@ -98,25 +100,37 @@ func (a *Account) addLine(i int) {
 	a.sum.addLine(d, la)
 }
 
-// addCooked adds a line to the estimated cooked weight. What is taken off
-// leaves at its own weight; another recipe's part is cooked already.
+// addCooked adds a line to the estimated cooked weight.
 func (a *Account) addCooked(d *recipes.DraftLine, la *LineAccount) {
 	if !la.Weighed || d.Gone() {
 		return
 	}
-	use, ok := YieldUse{Yield: 1, Low: 1, High: 1}, la.sign < 0 || la.Sub != nil
+	use, ok := a.yieldUse(d, la)
 	if !ok {
-		use, ok = YieldOf(d, a.Draft.Dish, la.Food)
-	}
-	if !ok {
-		use = YieldUse{Yield: 1, Low: 1, High: 1}
 		a.cooked.otherLines++
 	} else if la.sign > 0 && la.Sub == nil {
 		a.cooked.estimatedLines++
 	}
-	a.cooked.estimate += la.sign * la.Eaten * use.Yield
-	a.cooked.low += la.sign * la.Eaten * use.Low
-	a.cooked.high += la.sign * la.Eaten * use.High
+	a.cooked.add(la.sign*la.Eaten, use)
+}
+
+// yieldUse is the yield of a line, 1 and false when nothing says one. What is
+// taken off leaves at its own weight; another recipe's part is cooked already.
+func (a *Account) yieldUse(d *recipes.DraftLine, la *LineAccount) (YieldUse, bool) {
+	if la.sign < 0 || la.Sub != nil {
+		return YieldUse{Yield: 1, Low: 1, High: 1}, true
+	}
+	if use, ok := YieldOf(d, a.Draft.Dish, la.Food); ok {
+		return use, true
+	}
+	return YieldUse{Yield: 1, Low: 1, High: 1}, false
+}
+
+// add puts grams going in to the estimate at their yield.
+func (c *cookedWeights) add(grams float64, use YieldUse) {
+	c.estimate += grams * use.Yield
+	c.low += grams * use.Low
+	c.high += grams * use.High
 }
 
 func (a *Account) bestBasis() CookedFrom {
@@ -184,9 +198,9 @@ func (k *Kitchen) weigh(d *recipes.DraftLine, dish recipes.Technique) LineAccoun
 	if d.Line.AsBought && la.Food != nil {
 		la.Edible *= la.Food.EdiblePart()
 	}
-	la.Eaten = la.Edible * d.PartEaten
+	la.Eaten = la.Edible * d.PartEaten * d.Used()
 	if la.kept != nil && d.Line.Uptake != nil {
-		la.Eaten = la.Edible * la.kept.weight
+		la.Eaten = la.Edible * la.kept.weight * d.Used()
 	}
 	return la
 }
@@ -213,7 +227,7 @@ func (k *Kitchen) weighSub(d *recipes.DraftLine, la *LineAccount) {
 	la.Parts *= d.Scale
 	la.Grams = la.Parts * whole
 	la.Edible = la.Grams
-	la.Eaten = la.Grams * d.PartEaten
+	la.Eaten = la.Grams * d.PartEaten * d.Used()
 	la.Weighed = complete && whole > 0 || d.Gone()
 }
 
@@ -237,7 +251,7 @@ func (a *Account) CookedGrams() (float64, bool) {
 	case CookedMeasured:
 		return a.cooked.measured.Mean, true
 	case CookedEstimated:
-		return a.cooked.estimate, len(a.eaten.missing) == 0
+		return a.cooked.estimate, a.estimateWhole()
 	}
 	return a.RawGrams()
 }

@@ -39,7 +39,7 @@ func (f *form) addLine(d *recipes.DraftLine, la *LineAccount) {
 	case d.Scale == 0:
 		return
 	case la.Sub != nil:
-		f.add(&la.Sub.sum, la.sign*la.Parts*d.PartEaten)
+		f.add(&la.Sub.sum, la.sign*la.Parts*d.PartEaten*d.Used())
 	case la.Food == nil:
 		f.blankLine(d, la.sign, food.AllKnown)
 	case !la.Weighed:
@@ -55,7 +55,7 @@ func (f *form) addLine(d *recipes.DraftLine, la *LineAccount) {
 // uptake has its shares in the factors, all else in the part eaten.
 func (la *LineAccount) partGrams(d *recipes.DraftLine) float64 {
 	if d.Line.Uptake != nil {
-		return la.Edible
+		return la.Edible * d.Used()
 	}
 	return la.Eaten
 }
@@ -120,7 +120,7 @@ func (f *form) blankLine(d *recipes.DraftLine, sign float64, mask uint32) {
 			continue
 		}
 		f.blanks = append(f.blanks, blank{
-			nutrient: n, line: d.Line.ID, times: sign * d.Scale * d.PartEaten, most: math.Inf(1), at: d.Line.ID,
+			nutrient: n, line: d.Line.ID, times: sign * d.Scale * d.PartEaten * d.Used(), most: math.Inf(1), at: d.Line.ID,
 		})
 	}
 }

@@ -93,13 +93,13 @@ func (s *Savings) addAdded(r *recipes.Recipe, i int, sw *recipes.Swap) {
 			players = append(players, j)
 		}
 	}
-	mini := &recipes.Recipe{Servings: 1, Dish: r.Dish}
+	mini := &recipes.Recipe{Servings: 1, Dish: r.Dish, Sections: r.Sections}
 	s.play(players, s.values(mini, players, func(d *recipes.DraftLine) bool { return d.From == "" && d.Swap == sw.ID }))
 }
 
 // shareLine plays one line's game among the swaps that touch it.
 func (s *Savings) shareLine(r *recipes.Recipe, l *recipes.Line) error {
-	mini := &recipes.Recipe{Servings: 1, Dish: r.Dish, Lines: []*recipes.Line{l}}
+	mini := &recipes.Recipe{Servings: 1, Dish: r.Dish, Sections: r.Sections, Lines: []*recipes.Line{l}}
 	for _, off := range r.Lines {
 		if off.OffOf == l.ID {
 			mini.Lines = append(mini.Lines, off)

@@ -17,7 +17,7 @@ func (x *Bench) lineRows() []Row {
 		l := x.Recipe.Lines[at]
 		if l.Section != section {
 			section = l.Section
-			rows = append(rows, Row{Key: "section", Band: true, Label: Cell{Text: section, Muted: true, Bar: noBar()}})
+			rows = append(rows, Row{Key: "section", Band: true, Label: Cell{Text: SectionText(x.Recipe, section), Muted: true, Bar: noBar()}})
 		}
 		rows = append(rows, x.lineRow(l))
 	}
@@ -53,7 +53,7 @@ func (x *Bench) lineRow(l *recipes.Line) Row {
 	}
 	for i := range x.Versions {
 		if i == 0 {
-			r.Cells = append(r.Cells, Cell{Text: offSign(l, gramsText(l, l.Grams)), Number: true, Bar: noBar(), Tip: gramsTip(l), Editable: true})
+			r.Cells = append(r.Cells, Cell{Text: offSign(l, weightText(l, 1)), Number: true, Bar: noBar(), Tip: gramsTip(l), Editable: true})
 			continue
 		}
 		r.Cells = append(r.Cells, lineCell(x.Accounts[i].Draft, l))
@@ -69,6 +69,15 @@ func gramsText(l *recipes.Line, grams float64) string {
 	return words.Grams(grams)
 }
 
+// weightText is scale times a line's weight, or a question mark; of another
+// recipe's part the amount in its own unit.
+func weightText(l *recipes.Line, scale float64) string {
+	if l.Sub != nil {
+		return subAmount(*l.Sub, scale)
+	}
+	return gramsText(l, l.Grams*scale)
+}
+
 // offSign puts a minus before the weight of what is taken off.
 func offSign(l *recipes.Line, grams string) string {
 	if l.Kind == recipes.TakenOff && l.Known() {
@@ -78,6 +87,9 @@ func offSign(l *recipes.Line, grams string) string {
 }
 
 func gramsTip(l *recipes.Line) string {
+	if l.Sub != nil {
+		return words.Say("sub.tip")
+	}
 	return strings.TrimSpace(words.Say("grams-from."+string(fromOr(l))) + " " + l.GramsNote)
 }
 
@@ -143,7 +155,7 @@ func partText(x *recipes.DraftLine) string {
 // keptText says what is left of a line of the original: its weight, and the
 // part eaten where a swap changed it.
 func keptText(x *recipes.DraftLine) string {
-	s := offSign(x.Line, gramsText(x.Line, x.Line.Grams*x.Scale))
+	s := offSign(x.Line, weightText(x.Line, x.Scale))
 	if x.PartEaten != x.Line.PartEaten {
 		s += " " + words.Say("versions.eaten", words.Share(x.PartEaten))
 	}
@@ -155,7 +167,7 @@ func BroughtText(x *recipes.DraftLine) string {
 	if !x.Line.Known() {
 		return LineName(x.Line)
 	}
-	return offSign(x.Line, words.Grams(x.Line.Grams*x.Scale)) + " " + LineName(x.Line)
+	return offSign(x.Line, weightText(x.Line, x.Scale)) + " " + LineName(x.Line)
 }
 
 // addedRows lists what versions add that stands for no line of the original,

@@ -53,7 +53,10 @@ func (x *Bench) eatenFact(i, at int) []Fact {
 		}
 		return []Fact{{words.Say("line.eaten"), said}}
 	}
-	out := []Fact{{words.Say("line.eaten"), timesText(la, la.Edible, d.PartEaten, la.Eaten)}}
+	out := []Fact{{words.Say("line.eaten"), timesText(la, la.Edible, d.PartEaten, la.Edible*d.PartEaten)}}
+	if d.Unused > 0 {
+		out = append(out, Fact{words.Say("line.section-used"), timesText(la, la.Edible*d.PartEaten, d.Used(), la.Eaten)})
+	}
 	if la.Capped {
 		out = append(out, Fact{words.Say("line.capped"), words.Say("line.capped.text", words.Grams(la.Eaten))})
 	}

@@ -35,7 +35,7 @@ func (x *Bench) Ingredients() Sheet {
 		l := x.Recipe.Lines[i]
 		if l.Section != section {
 			section = l.Section
-			s.Rows = append(s.Rows, Row{Key: "section", Band: true, Label: text(section)})
+			s.Rows = append(s.Rows, Row{Key: "section", Band: true, Label: text(SectionText(x.Recipe, section))})
 		}
 		s.Rows = append(s.Rows, x.ingredientRow(i, l))
 	}
@@ -45,11 +45,15 @@ func (x *Bench) Ingredients() Sheet {
 func (x *Bench) ingredientRow(i int, l *recipes.Line) Row {
 	a := x.Original()
 	r := Row{Key: string(l.ID), Label: Cell{Text: l.Text, Editable: true, Wrap: true, Bar: noBar()}}
-	grams := Cell{Text: offSign(l, gramsText(l, l.Grams)), Number: true, Editable: true, Bar: noBar(), Tip: gramsTip(l)}
+	grams := Cell{Text: offSign(l, weightText(l, 1)), Number: true, Editable: true, Bar: noBar(), Tip: gramsTip(l)}
 	from := Cell{Text: gramsTip(l), Muted: true, Wrap: true, Bar: noBar()}
 	named := Cell{Text: words.Say("original.no-food"), Mark: Wrong, Editable: true, Wrap: true, Bar: noBar()}
 	if f := a.Lines[i].Food; f != nil {
 		named = Cell{Text: f.Name, Editable: true, Wrap: true, Bar: noBar(), Tip: foodTip(f)}
+	}
+	if l.Sub != nil {
+		r.Label.Editable = false
+		named = Cell{Text: SubName(x.book, *l.Sub), Wrap: true, Bar: noBar(), Tip: words.Say("sub.open.tip")}
 	}
 	eaten := Cell{Text: words.Share(l.PartEaten), Number: true, Editable: true, Muted: l.PartEaten == 1, Bar: noBar(), Tip: words.Say("original.eaten.tip")}
 	if l.Uptake != nil {

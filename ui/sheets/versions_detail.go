@@ -125,7 +125,11 @@ func (x *Bench) lineDetail(id recipes.ID, i int) Detail {
 		}
 		return Detail{Title: name, Text: words.Say("detail.left-out.text")}
 	}
-	return Detail{Title: words.Say("detail.in", strings.Join(title, Plus), x.ColumnName(i)), Text: strings.Join(text, " "), Act: words.Say("detail.ingredient")}
+	d := Detail{Title: words.Say("detail.in", strings.Join(title, Plus), x.ColumnName(i)), Text: strings.Join(text, " "), Act: words.Say("detail.ingredient")}
+	if x.Stands(i, id)[0].Line.Sub != nil {
+		d.Act = words.Say("sub.open")
+	}
+	return d
 }
 
 // partTitle is weight and name of one thing in a field.
@@ -133,7 +137,7 @@ func partTitle(d *recipes.DraftLine) string {
 	if !d.Line.Known() {
 		return LineName(d.Line)
 	}
-	said := words.Grams(d.Line.Grams*d.Scale) + " " + LineName(d.Line)
+	said := weightText(d.Line, d.Scale) + " " + LineName(d.Line)
 	if d.Line.Kind == recipes.TakenOff {
 		return words.Say("line.off", said)
 	}
@@ -198,9 +202,7 @@ func Capital(s string) string {
 // line stands for; a missing one says so.
 func (x *Bench) source(l *recipes.Line) string {
 	if l.Sub != nil {
-		if r := x.book.Recipe(l.Sub.Recipe); r != nil {
-			return words.Say("detail.sub", r.Title)
-		}
+		return words.Say("detail.sub", SubName(x.book, *l.Sub))
 	}
 	if f := x.book.Food(l.Food); f != nil {
 		return words.Say("detail.food", f.Name, foodTip(f))

@@ -124,6 +124,9 @@ func (x *Bench) EditText(key string, i int) string {
 		return ""
 	}
 	stands := x.Stands(i, id)
+	if len(stands) == 1 && stands[0].Swap == "" && l.Sub != nil {
+		return words.Grams(LineNow(x.book, l).Grams * stands[0].Scale)
+	}
 	if len(stands) == 1 && stands[0].Swap == "" && l.Known() {
 		return words.Grams(l.Grams * stands[0].Scale)
 	}
