@@ -46,7 +46,7 @@ func (x *Bench) ingredientRow(i int, l *recipes.Line) Row {
 	a := x.Original()
 	r := Row{Key: string(l.ID), Label: Cell{Text: l.Text, Editable: true, Wrap: true, Bar: noBar()}}
 	grams := Cell{Text: offSign(l, weightText(l, 1)), Number: true, Editable: true, Bar: noBar(), Tip: gramsTip(l)}
-	from := Cell{Text: gramsTip(l), Muted: true, Wrap: true, Bar: noBar()}
+	from := Cell{Text: gramsTip(l), Muted: true, Bar: noBar()}
 	named := Cell{Text: words.Say("original.no-food"), Mark: Wrong, Editable: true, Wrap: true, Bar: noBar()}
 	if f := a.Lines[i].Food; f != nil {
 		named = Cell{Text: f.Name, Editable: true, Wrap: true, Bar: noBar(), Tip: foodTip(f)}
