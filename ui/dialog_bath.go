@@ -90,6 +90,7 @@ func (b *bathFields) show(on bool) {
 		b.shares.Hide()
 		part.Show()
 	}
+	b.d.left.Refresh()
 }
 
 // uptake is what the fields say, nil without a bath; false when a share cannot

@@ -19,6 +19,7 @@ type lineDialog struct {
 	column             int
 	line               *recipes.Line
 	dialog             *parts.Dialog
+	left               *fyne.Container // the fields, laid out again when some come or go
 	food, grams, eaten *parts.Entry
 	asBought           *parts.Check
 	state              *parts.Picker
@@ -42,7 +43,9 @@ func (w *Window) lineDetails(l *recipes.Line, v *recipes.Version) {
 		return
 	}
 	d := &lineDialog{w: w, x: x, column: i, line: l, rows: map[string]*parts.FormRow{}}
-	left := parts.Rows(parts.GapMedium, d.form(facts))
+	d.left = parts.Rows(parts.GapMedium)
+	left := d.left
+	left.Add(d.form(facts))
 	if w.book().Food(l.Food) != nil {
 		left.Add(d.relinkButton())
 	}

@@ -70,6 +70,7 @@ func (o *offList) show() {
 	o.list.Refresh()
 	if o.view != nil {
 		o.view.Refresh()
+		o.d.left.Refresh()
 	}
 }
 

@@ -47,6 +47,7 @@ func recipeItems(w *Window) []*fyne.MenuItem {
 		item("menu.new-version", ctrl(fyne.KeyB, 0), w.newVersion),
 		item("menu.lighter-draft", ctrl(fyne.KeyL, 0), w.pasteDraft),
 		item("menu.brief", ctrl(fyne.KeyR, 0), w.editBrief),
+		item("menu.scale", ctrl(fyne.KeyJ, 0), func() { w.scaleShown() }),
 		item("menu.add-test", ctrl(fyne.KeyT, 0), w.addTest),
 		item("menu.print-tests", nil, w.printTestSheets),
 	}

@@ -72,8 +72,10 @@ func (p *originalPage) head() fyne.CanvasObject {
 	p.w.pin("original.method", p.cooked.method)
 	p.w.pin("original.minutes", p.cooked.minutes)
 	p.sections = newSectionButtons(p.w)
+	scale := parts.NewButton(parts.Plain, "serve", words.Say("menu.scale"), func() { p.w.scaleRecipe("") })
+	p.w.pin("original.scale", scale)
 	p.top = parts.Flow(parts.GapMedium,
-		parts.Line(parts.GapSmall, parts.NewText(words.Say("original.servings")), p.servings, p.serves),
+		parts.Line(parts.GapSmall, parts.NewText(words.Say("original.servings")), p.servings, p.serves, scale),
 		parts.Line(parts.GapSmall, parts.NewText(words.Say("cooked.how")), parts.Sized(190, 0, p.cooked.method), p.cooked.minutes, parts.NewCaption(words.Say("cooked.min"))),
 		p.sections.flow)
 	return p.top

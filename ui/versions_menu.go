@@ -82,12 +82,16 @@ func (p *versionsPage) fieldItems(row, col int) []parts.MenuItem {
 func (p *versionsPage) versionItems(col int) []parts.MenuItem {
 	v := p.version(col)
 	if v == nil {
-		return []parts.MenuItem{{Icon: "add", Label: words.Say("menu.new-version"), Do: p.w.newVersion}}
+		return []parts.MenuItem{
+			{Icon: "add", Label: words.Say("menu.new-version"), Do: p.w.newVersion},
+			{Icon: "serve", Label: words.Say("menu.scale"), Do: func() { p.w.scaleRecipe("") }},
+		}
 	}
 	move := func(later bool) func() { return func() { p.w.do(recipes.MoveVersion(v.Recipe, v.ID, later)) } }
 	return []parts.MenuItem{
 		{Icon: "edit", Label: words.Say("menu.version", v.Letter), Do: func() { p.w.versionDialog(v.ID) }},
 		{Icon: "copy", Label: words.Say("menu.duplicate"), Do: func() { p.w.addVersion(v.ID) }},
+		{Icon: "serve", Label: words.Say("menu.scale"), Do: func() { p.w.scaleRecipe(v.ID) }},
 		{Icon: "left", Label: words.Say("menu.move-left"), Do: move(false), Disabled: col == 2},
 		{Icon: "right", Label: words.Say("menu.move-right"), Do: move(true), Disabled: col == len(p.bench.Versions)},
 		{Icon: "delete", Label: words.Say("menu.remove-version"), Do: func() { p.w.do(recipes.RemoveVersion(v.Recipe, v.ID)) }},

@@ -16,15 +16,19 @@ func (k Kitchen) weighSections(a *Account) {
 		if s.CookedGrams <= 0 {
 			continue
 		}
-		now := 0.0
+		now, stands := 0.0, false
 		for i := range a.Lines {
 			d, la := &a.Draft.Lines[i], &a.Lines[i]
+			stands = stands || d.Section == s.Name
 			if d.Section != s.Name || !la.Weighed || d.Gone() {
 				continue
 			}
 			use, _ := a.yieldUse(d, la)
 			a.cooked.add(-la.sign*la.Eaten, use)
 			now += la.sign * la.Eaten
+		}
+		if !stands {
+			continue // its lines are elsewhere now, or gone
 		}
 		grams := s.CookedGrams * s.ShareUsed
 		if first := k.goesIn(r, s.Name); first > 0 {

@@ -48,6 +48,9 @@ func TestShareOfASection(t *testing.T) {
 	if a := with(half(300)); a.CookedBy != CookedEstimated {
 		t.Errorf("a weighed section is more than the weight before cooking: %s", a.CookedBy)
 	}
+	if got, _ := with([]recipes.Section{{Name: "nobody's", CookedGrams: 500, ShareUsed: 1}}).CookedGrams(); got != 600 {
+		t.Errorf("a section that has no lines weighs nothing: %v g", got)
+	}
 	open := l.unweighed(cream)
 	open.Section = "For the sauce"
 	if _, whole := with(half(300), open).CookedGrams(); !whole {

@@ -133,3 +133,9 @@ func (x *Bench) weightDetail(i int) Detail {
 		Text:  x.WeightText(i), Act: words.Say("cooked.change"),
 	}
 }
+
+// WeighsText is what the whole dish of column i weighs.
+func (x *Bench) WeighsText(i int) string {
+	g, _ := x.Accounts[i].CookedGrams()
+	return words.Grams(g)
+}
