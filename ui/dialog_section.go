@@ -1,46 +1,27 @@
 package ui
 
 import (
-	"slices"
-
-	"fyne.io/fyne/v2"
-
 	"parewell/recipes"
 	"parewell/recipes/words"
 	"parewell/ui/parts"
 	"parewell/ui/sheets"
 )
 
-// sectionButtons are a recipe's headed sections, one button each, for what is
-// used of them and what they weigh.
-type sectionButtons struct {
-	w    *Window
-	flow *fyne.Container
-	said []string
-}
-
-func newSectionButtons(w *Window) *sectionButtons {
-	return &sectionButtons{w: w, flow: parts.Flow(4)}
-}
-
-// show lists the headings; true when there are others than before.
-func (b *sectionButtons) show(r *recipes.Recipe) bool {
-	var said []string
-	for _, name := range sheets.Headings(r) {
-		said = append(said, sheets.SectionText(r, name))
+// originalItems are what else can be done with the original: another amount of
+// it, and for each headed part what is used of it and what it weighs.
+func (w *Window) originalItems() []parts.MenuItem {
+	items := []parts.MenuItem{
+		{Icon: "serve", Label: words.Say("menu.scale"), Do: func() { w.scaleRecipe("") }},
+		{Icon: "recipes", Label: words.Say("menu.sub"), Do: func() { w.subRecipe(nil) }},
 	}
-	if slices.Equal(said, b.said) {
-		return false
-	}
-	b.said = said
-	b.flow.Objects = nil
+	r := w.recipe()
 	for i, name := range sheets.Headings(r) {
-		button := parts.NewButton(parts.Plain, "edit", said[i], func() { b.w.sectionDialog(name) })
-		b.w.pin("section:"+name, button)
-		b.flow.Add(button)
+		if i == 0 {
+			items = append(items, parts.MenuItem{})
+		}
+		items = append(items, parts.MenuItem{Icon: "edit", Label: sheets.SectionText(r, name), Do: func() { w.sectionDialog(name) }})
 	}
-	visible(b.flow, len(said) > 0)
-	return true
+	return items
 }
 
 // sectionDialog says how much of a headed section goes into the dish and what

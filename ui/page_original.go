@@ -24,8 +24,9 @@ type originalPage struct {
 	servings *parts.Entry
 	serves   *parts.Text
 	cooked   *techniqueField
-	sections *sectionButtons
-	top      *fyne.Container
+	more     *parts.Button
+	care     *parts.Text // the dish's cautions
+	page     *fyne.Container
 	add      *parts.Entry
 	step     *parts.Entry
 	lines    []recipes.ID // by row of the table, "" for headings
@@ -58,8 +59,9 @@ func (p *originalPage) build() fyne.CanvasObject {
 	sub := parts.NewButton(parts.Quiet, "recipes", words.Say("sub.add"), func() { p.w.subRecipe(nil) })
 	p.w.pin("original.sub", sub)
 	adding := parts.Columns(parts.GapMedium, []float32{1, 0.6}, parts.Stretch(parts.GapSmall, 0, p.add, sub), p.step)
-	main := parts.Fill(parts.GapSmall, 1, p.head(), parts.Columns(parts.GapMedium, []float32{1}, split(ingredients, method)), adding)
-	return container.New(sideLayout{}, main, p.side)
+	p.care = parts.NewCaption("")
+	p.page = parts.Fill(parts.GapSmall, 2, p.head(), p.care, parts.Columns(parts.GapMedium, []float32{1}, split(ingredients, method)), adding)
+	return container.New(sideLayout{}, p.page, p.side)
 }
 
 // head holds the servings that divide the original.
@@ -71,14 +73,12 @@ func (p *originalPage) head() fyne.CanvasObject {
 	p.cooked = newTechniqueField(recipes.Technique{}, "", p.setCooked)
 	p.w.pin("original.method", p.cooked.method)
 	p.w.pin("original.minutes", p.cooked.minutes)
-	p.sections = newSectionButtons(p.w)
-	scale := parts.NewButton(parts.Plain, "serve", words.Say("menu.scale"), func() { p.w.scaleRecipe("") })
-	p.w.pin("original.scale", scale)
-	p.top = parts.Flow(parts.GapMedium,
-		parts.Line(parts.GapSmall, parts.NewText(words.Say("original.servings")), p.servings, p.serves, scale),
-		parts.Line(parts.GapSmall, parts.NewText(words.Say("cooked.how")), parts.Sized(190, 0, p.cooked.method), p.cooked.minutes, parts.NewCaption(words.Say("cooked.min"))),
-		p.sections.flow)
-	return p.top
+	p.more = parts.NewButton(parts.Plain, "more", words.Say("original.more"), func() { parts.ShowMenuUnder(p.more, p.w.originalItems()...) })
+	p.w.pin("original.more", p.more)
+	return parts.Flow(parts.GapMedium,
+		parts.Line(parts.GapSmall, parts.NewText(words.Say("original.servings")), p.servings, p.serves),
+		parts.Line(parts.GapSmall, parts.NewText(words.Say("original.cooked")), parts.Sized(170, 0, p.cooked.method), p.cooked.minutes, parts.NewCaption(words.Say("cooked.min"))),
+		p.more)
 }
 
 // setCooked keeps how the original is cooked.
@@ -106,12 +106,21 @@ func (p *originalPage) show() {
 	p.stepIDs = keysOf(steps)
 	p.steps.SetData(matrixOf(steps))
 	p.servings.Set(words.Trim(r.Servings, 2))
-	p.serves.SetText(sheets.ServesText(r))
+	p.serves.SetText(sheets.ServesMore(r))
 	p.cooked.set(r.Dish)
-	if p.sections.show(r) {
-		p.top.Refresh()
-	}
+	p.showCare(x)
 	p.showDoubts(r)
+}
+
+// showCare says the dish's cautions, once, in a line above its ingredients.
+func (p *originalPage) showCare(x *sheets.Bench) {
+	now := x.CautionLine(0)
+	if now == p.care.Text() {
+		return
+	}
+	p.care.SetText(now)
+	visible(p.care, now != "")
+	p.page.Refresh()
 }
 
 // keysOf lists what each row stands for; headings stand for nothing.

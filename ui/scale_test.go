@@ -15,7 +15,10 @@ import (
 func TestMakingMore(t *testing.T) {
 	k := openKitchen(t, false, fyne.NewSize(1280, 800))
 	r := k.openRecipe(2, tabOriginal)
-	press(k, "original.scale")
+	press(k, "original.more")
+	k.picture("original-more")
+	k.press(fyne.KeyEscape)
+	k.originalItems()[0].Do()
 	setEntry(k, "scale.servings", "0")
 	if d := k.pins["scale.list"].(*parts.Matrix).Data(); len(d.Rows) != 0 {
 		t.Error("none should have no list")

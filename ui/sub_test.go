@@ -7,7 +7,6 @@ import (
 	"fyne.io/fyne/v2"
 
 	"parewell/recipes"
-	"parewell/ui/parts"
 )
 
 func TestAddingFromARecipe(t *testing.T) {
@@ -73,11 +72,11 @@ func TestASectionUsedInPart(t *testing.T) {
 			name = l.Section
 		}
 	}
-	b, ok := k.pins["section:"+name].(*parts.Button)
-	if !ok {
-		t.Fatalf("no button for %q", name)
+	for _, item := range k.originalItems() {
+		if item.Label == name {
+			item.Do()
+		}
 	}
-	b.Press()
 	setEntry(k, "section.used", "0")
 	k.confirm()
 	if len(k.book().Recipe(r.ID).Sections) != 0 {
@@ -96,5 +95,44 @@ func TestASectionUsedInPart(t *testing.T) {
 	k.settle()
 	if len(k.book().Recipe(r.ID).Sections) != 0 {
 		t.Error("undo should take it back")
+	}
+}
+
+// TestOriginalLooks opens the original's page at the sizes it must look right at;
+// with PAREWELL_LOOK it leaves pictures there.
+func TestOriginalLooks(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		dark   bool
+		factor float32
+		size   fyne.Size
+		recipe int
+	}{
+		{"original-light-1280", false, 1, fyne.NewSize(1280, 800), 0},
+		{"original-dark-1920", true, 1, fyne.NewSize(1920, 1080), 1},
+		{"original-light-900", false, 1, fyne.NewSize(900, 700), 0},
+		{"original-large-text", false, 1.6, fyne.NewSize(1280, 800), 0},
+	} {
+		k := openKitchen(t, c.dark, c.size)
+		k.setTheme(c.dark, c.factor)
+		k.openRecipe(c.recipe, tabOriginal)
+		p, _ := k.pages[pageRecipe].(*recipePage).inner[tabOriginal].(*originalPage)
+		if !strings.Contains(p.care.Text(), "°C") || !p.care.Visible() {
+			t.Errorf("%s: cautions %q", c.name, p.care.Text())
+		}
+		if s := p.table.Size(); s.Width < 300 || s.Height < 80 {
+			t.Errorf("%s: the table is %v", c.name, s)
+		}
+		k.picture(c.name)
+	}
+}
+
+// BenchmarkOriginalShow is the original's page brought in line with the Book.
+func BenchmarkOriginalShow(b *testing.B) {
+	k := openKitchen(b, false, fyne.NewSize(1280, 800))
+	k.openRecipe(0, tabOriginal)
+	p, _ := k.pages[pageRecipe].(*recipePage).inner[tabOriginal].(*originalPage)
+	for b.Loop() {
+		p.show()
 	}
 }

@@ -130,7 +130,7 @@ func (x *Bench) weightDetail(i int) Detail {
 	g, _ := x.Accounts[i].CookedGrams()
 	return Detail{
 		Title: words.Say("weight.title", x.ColumnName(i), words.Grams(g)),
-		Text:  x.WeightText(i), Act: words.Say("cooked.change"),
+		Text:  sentences([]string{x.WeightText(i), x.CautionLine(i)}), Act: words.Say("cooked.change"),
 	}
 }
 

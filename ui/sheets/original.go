@@ -91,3 +91,12 @@ func foodTip(f *food.Food) string {
 	}
 	return words.Say("food.source", f.Published, f.Release, f.Code)
 }
+
+// ServesMore says what the number of servings leaves out: how it was come by, or
+// what it makes; empty when it was simply stated.
+func ServesMore(r *recipes.Recipe) string {
+	if r.ServingsFrom == recipes.ServingsStated && r.Makes == "" {
+		return ""
+	}
+	return ServesText(r)
+}

@@ -6,6 +6,7 @@ import (
 
 	"parewell/analysis/nutrition"
 	"parewell/recipes"
+	"parewell/recipes/cautions"
 	"parewell/recipes/food"
 	"parewell/recipes/words"
 )
@@ -44,6 +45,7 @@ type Bench struct {
 	book     *recipes.Book
 	changes  [][]*nutrition.Change // by column and nutrient, nil until asked for
 	slips    [][]nutrition.Slip    // by column; nil until asked for
+	cautions map[int][]cautions.Caution
 }
 
 // NewBench reckons the original and every version of a recipe.

@@ -160,6 +160,7 @@ func (x *Bench) standText(i int, d *recipes.DraftLine) string {
 	if d.Line.Status() != recipes.StatusMatched {
 		said = append(said, DoubtText(d.Line))
 	}
+	said = append(said, x.cautionOf(i, d.Line.ID))
 	return sentences(said)
 }
 
