@@ -25,17 +25,32 @@ func (w *Window) settings() {
 	}
 	pick := parts.NewPicker(items, basis, "", func(s parts.Suggestion) { basis = s.Key })
 	money := parts.NewEntry(w.book().Setting(sheets.MoneySetting), words.Say("settings.money.help"), nil)
+	salt := parts.NewCheck(words.Say("settings.salt"), w.book().Setting(sheets.SaltSetting) != "", nil)
+	kj := parts.NewCheck(words.Say("settings.kj"), w.book().Setting(sheets.KJSetting) != "", nil)
+	w.pin("settings.salt", salt)
+	w.pin("settings.kj", kj)
 	w.pin("settings.basis", pick)
 	w.pin("settings.money", money)
 	form := parts.NewForm()
-	form.Row(words.Say("settings.basis"), pick, "", words.Say("settings.basis.help"))
+	form.Row(words.Say("settings.basis"), parts.Stretch(0, 0, pick), "", words.Say("settings.basis.help"))
+	form.Row("", kj, "", "")
+	form.Row("", salt, "", "")
 	form.Row(words.Say("settings.money"), money, "", words.Say("settings.money.help"))
 	parts.ShowDialog(w.win, parts.DialogOptions{
 		Title: words.Say("settings.title"), Content: form, First: pick, Confirm: words.Say("button.save"), Cancel: words.Say("button.cancel"), Width: 560,
 		OnOK: func() bool {
 			w.do(recipes.All(words.P("did.settings"), "",
-				recipes.Set(sheets.BasisSetting, basis), recipes.Set(sheets.MoneySetting, strings.TrimSpace(money.Text))))
+				recipes.Set(sheets.BasisSetting, basis), recipes.Set(sheets.SaltSetting, onOff(salt)), recipes.Set(sheets.KJSetting, onOff(kj)),
+				recipes.Set(sheets.MoneySetting, strings.TrimSpace(money.Text))))
 			return true
 		},
 	})
+}
+
+// onOff is the value of a setting by its box.
+func onOff(c *parts.Check) string {
+	if c.On() {
+		return "yes"
+	}
+	return ""
 }

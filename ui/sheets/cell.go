@@ -85,10 +85,15 @@ func text(s string) Cell { return Cell{Text: s, Bar: noBar()} }
 // Amount formats a figure: "541", "28.4", with "at least" as ≥ in words and a
 // question mark where nothing is known.
 func Amount(f nutrition.Figure, n food.Nutrient) string {
+	return amountIn(f, words.Decimals(n.Unit()))
+}
+
+// amountIn is Amount with so many places.
+func amountIn(f nutrition.Figure, decimals int) string {
 	if f.Nowhere {
 		return words.Unknown
 	}
-	s := words.Number(f.Amount, words.Decimals(n.Unit()))
+	s := words.Number(f.Amount, decimals)
 	switch {
 	case f.About:
 		return words.Say("amount.about", s)
@@ -101,11 +106,16 @@ func Amount(f nutrition.Figure, n food.Nutrient) string {
 // ChangeText formats a change: "–143 (–21 %)", with "at least", "at most" or
 // "not known" where it is not exact.
 func ChangeText(c nutrition.Change, n food.Nutrient) string {
+	return changeIn(c, words.Decimals(n.Unit()))
+}
+
+// changeIn is ChangeText with so many places.
+func changeIn(c nutrition.Change, decimals int) string {
 	if c.Bound == nutrition.NotSure {
 		return words.Say("change.unknown")
 	}
-	s := words.Signed(c.Amount, words.Decimals(n.Unit()))
-	if !math.IsNaN(c.Percent) && s != "0" && s != "0.0" {
+	s := words.Signed(c.Amount, decimals)
+	if !math.IsNaN(c.Percent) && strings.Trim(s, "0.,") != "" {
 		s += " (" + words.Percent(c.Percent) + ")"
 	}
 	switch c.Bound {

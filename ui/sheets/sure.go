@@ -27,7 +27,8 @@ func (x *Bench) addBand(c *Cell, i int, n food.Nutrient) {
 	if c.Text == words.Unknown {
 		return
 	}
-	c.Text = words.Say("sure.band", c.Text, words.Number(x.Accounts[i].Band(n), words.Decimals(n.Unit())))
+	as := x.as(n)
+	c.Text = words.Say("sure.band", c.Text, words.Number(x.Accounts[i].Band(n)*as.times, as.decimals))
 }
 
 // sureRow says for each version whether its change in energy is larger than its
@@ -92,7 +93,7 @@ func (x *Bench) anyPrice() bool {
 // energyLabel names the factors energy is counted by, when they are not each
 // table's own.
 func (x *Bench) energyLabel(n food.Nutrient) string {
-	label := WithUnit(n)
+	label := x.as(n).label()
 	if b := x.Kitchen.Basis; (n == food.EnergyKcal || n == food.EnergyKJ) && b != "" && b != nutrition.TableEnergy {
 		return words.Say("settings.energy-by", label, words.Say("settings.basis."+string(b)))
 	}

@@ -143,10 +143,7 @@ func (x *Bench) columns() []Column {
 
 func (x *Bench) numberRows(o Options) []Row {
 	var rows []Row
-	list := Leading
-	if o.All {
-		list = Shown
-	}
+	list := x.leading(o.All)
 	widest := x.widest(list)
 	for _, n := range list {
 		rows = append(rows, x.numberRow(n, o, widest))
@@ -189,12 +186,12 @@ func (x *Bench) numberRow(n food.Nutrient, o Options, widest float64) Row {
 	r := Row{Key: n.Key(), Label: text(x.energyLabel(n))}
 	target := x.target(n)
 	if target != nil && b == PerServing {
-		r.Label.Sub = targetText(*target)
+		r.Label.Sub = x.as(n).target(*target)
 	}
 	r.Label.Strong = n == food.EnergyKcal
 	for i := range x.Accounts {
 		f := x.figure(i, n, b)
-		c := Cell{Text: amountText(f, n), Number: true, Bar: noBar(), Strong: n == food.EnergyKcal}
+		c := Cell{Text: x.as(n).amount(f), Number: true, Bar: noBar(), Strong: n == food.EnergyKcal}
 		c.Muted = c.Text == words.Unknown
 		c.Tip = gapsText(x.Accounts[i].Draft, f)
 		if o.Sure && b == PerServing {
@@ -242,14 +239,14 @@ func (x *Bench) addChange(c *Cell, i int, n food.Nutrient, widest float64) {
 		return // a change of what is not known says nothing
 	}
 	ch := x.Change(i, n)
-	c.Sub = ChangeText(ch, n)
+	c.Sub = x.as(n).change(ch)
 	if math.Abs(ch.Percent) >= leastBar { // false for NaN
 		c.Bar = math.Max(-1, math.Min(1, ch.Percent/widest))
 	}
 	for _, s := range x.Slips(i) {
 		if s.Nutrient == n {
 			c.Mark = Look
-			c.Tip = strings.TrimSpace(c.Tip + " " + words.Say("tip.slipped", Slipped([]nutrition.Slip{s})))
+			c.Tip = strings.TrimSpace(c.Tip + " " + words.Say("tip.slipped", x.slipped([]nutrition.Slip{s})))
 		}
 	}
 }
@@ -260,13 +257,14 @@ func (x *Bench) addVerdict(c *Cell, i int, t *recipes.Target) {
 	if t == nil {
 		return
 	}
+	want := x.as(t.Nutrient).target(*t)
 	switch x.Accounts[i].Judge(*t) {
 	case nutrition.Met:
-		c.Mark, c.Tip = Met, join(words.Say("tip.met", targetText(*t)), c.Tip)
+		c.Mark, c.Tip = Met, join(words.Say("tip.met", want), c.Tip)
 	case nutrition.Missed:
-		c.Mark, c.Tip = Missed, join(words.Say("tip.missed", targetText(*t)), c.Tip)
+		c.Mark, c.Tip = Missed, join(words.Say("tip.missed", want), c.Tip)
 	case nutrition.CannotTell:
-		c.Mark, c.Tip = Look, join(words.Say("tip.cannot-tell", targetText(*t)), c.Tip)
+		c.Mark, c.Tip = Look, join(words.Say("tip.cannot-tell", want), c.Tip)
 	}
 }
 
@@ -317,7 +315,7 @@ func (x *Bench) slipRow() []Row {
 		c := Cell{Bar: noBar()}
 		if slips := x.Slips(i); len(slips) > 0 {
 			any = true
-			c.Text, c.Mark, c.Wrap = Slipped(slips), Look, true
+			c.Text, c.Mark, c.Wrap = x.slipped(slips), Look, true
 			c.Tip = words.Say("tip.slipped", c.Text)
 		}
 		r.Cells = append(r.Cells, c)

@@ -30,7 +30,7 @@ func (x *Bench) Detail(key string, i int, b Basis) Detail {
 	case EffectRow:
 		return Detail{Title: x.ColumnName(i), Text: words.Say("tip.effect")}
 	case GotWorseRow:
-		return Detail{Title: x.ColumnName(i), Text: join(Slipped(x.Slips(i)), words.Say("tip.slips"))}
+		return Detail{Title: x.ColumnName(i), Text: join(x.slipped(x.Slips(i)), words.Say("tip.slips"))}
 	case WeightRow:
 		return x.weightDetail(i)
 	case AddLineRow:
@@ -44,11 +44,12 @@ func (x *Bench) Detail(key string, i int, b Basis) Detail {
 // figureTitle names a figure: "Energy in A, per serving: 541 kcal".
 func (x *Bench) figureTitle(n food.Nutrient, i int, b Basis) string {
 	f := x.figure(i, n, b)
-	value := amountText(f, n)
+	as := x.as(n)
+	value := as.amount(f)
 	if value != words.Unknown {
-		value += " " + n.Unit()
+		value += " " + as.unit
 	}
-	return words.Say("detail.figure", Capital(words.Say("nutrient."+n.Key())), x.ColumnName(i), words.Say("versions.corner."+basisKey[b]), value)
+	return words.Say("detail.figure", Capital(as.name), x.ColumnName(i), words.Say("versions.corner."+basisKey[b]), value)
 }
 
 func (x *Bench) numberDetail(n food.Nutrient, i int, b Basis) Detail {
@@ -56,18 +57,26 @@ func (x *Bench) numberDetail(n food.Nutrient, i int, b Basis) Detail {
 	said := []string{x.biggest(n, i)}
 	if n == food.Sodium {
 		if f := x.figure(i, n, b); !f.Nowhere {
-			said = append(said, words.Say("detail.salt", words.Number(nutrition.SaltGrams(f.Amount), 1)))
+			said = append(said, x.otherwise(f.Amount))
 		}
 	}
 	said = append(said, gapsText(x.Accounts[i].Draft, x.figure(i, n, b)))
 	if b == PerServing {
-		said = append(said, x.verdictText(n, i))
+		said = append(said, x.verdictText(n, i), x.surely(i, n))
 		if c := x.Change(i, n); i > 0 && len(c.Gaps) > 0 {
 			said = append(said, words.Say("detail.change-gaps", lineNames(x.Accounts[i].Draft, c.Gaps)))
 		}
 	}
 	d.Text = sentences(said)
 	return d
+}
+
+// otherwise says sodium as salt, or salt as sodium.
+func (x *Bench) otherwise(sodium float64) string {
+	if x.as(food.Sodium).times != 1 {
+		return words.Say("detail.sodium", words.Number(sodium, 0))
+	}
+	return words.Say("detail.salt", words.Number(nutrition.SaltGrams(sodium), 1))
 }
 
 // sentences joins what is not empty.
@@ -101,13 +110,14 @@ func (x *Bench) verdictText(n food.Nutrient, i int) string {
 	if t == nil {
 		return ""
 	}
+	want := x.as(n).target(*t)
 	switch x.Accounts[i].Judge(*t) {
 	case nutrition.Met:
-		return words.Say("tip.met", targetText(*t))
+		return words.Say("tip.met", want)
 	case nutrition.Missed:
-		return words.Say("tip.missed", targetText(*t))
+		return words.Say("tip.missed", want)
 	}
-	return words.Say("tip.cannot-tell", targetText(*t))
+	return words.Say("tip.cannot-tell", want)
 }
 
 // lineDetail says what stands in an ingredient's field: food, source, grams
@@ -231,13 +241,13 @@ type MakeUp struct {
 // MakeUp takes the figure of a nutrient in column i apart.
 func (x *Bench) MakeUp(n food.Nutrient, i int, b Basis) MakeUp {
 	m := MakeUp{Title: x.figureTitle(n, i, b), Notes: []string{x.basisNote(i, b)}}
-	factor := x.factor(i, b)
+	factor, as := x.factor(i, b), x.as(n)
 	for _, c := range x.Accounts[i].Contributions(n) {
 		d, la := &x.Accounts[i].Draft.Lines[c.Index], &x.Accounts[i].Lines[c.Index]
 		r := MakeUpRow{Line: c.Line, Known: c.Known, Share: math.Max(0, c.Share), Name: partTitle(d)}
 		r.Value, r.Note = words.Say("makeup.unknown"), ""
 		if c.Known {
-			r.Value = words.Number(c.Amount*factor, words.Decimals(n.Unit())) + " " + n.Unit()
+			r.Value = words.Number(c.Amount*factor*as.times, as.decimals) + " " + as.unit
 			r.Note = words.Share(math.Max(0, c.Share))
 		} else if la.Food == nil && la.Sub == nil {
 			r.Value = words.Say("makeup.no-food")
