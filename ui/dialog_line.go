@@ -53,7 +53,7 @@ func (w *Window) lineDetails(l *recipes.Line, v *recipes.Version) {
 		left.Add(newOffList(d).view)
 	}
 	if w.book().Food(l.Food) != nil {
-		left.Add(newPriceFields(w, l.Food))
+		left.Add(newPriceFields(w, l.Food).view)
 	}
 	left.Add(parts.NewSection(words.Say("foods.allergens")))
 	left.Add(parts.NewText(facts.Allergens))

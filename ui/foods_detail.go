@@ -28,6 +28,7 @@ type foodDetail struct {
 	kitchen   *parts.Text
 	kitchens  fyne.CanvasObject
 	allergens *parts.Text
+	price     *priceFields
 	rows      *fyne.Container
 	view      *fyne.Container
 	uses      []sheets.FoodUse
@@ -50,9 +51,10 @@ func newFoodDetail(p *foodsPage) *foodDetail {
 	d.unused = parts.NewCaption(words.Say("foods.unused"))
 	d.usedHead = parts.NewSection(words.Say("foods.used"))
 	d.usedCard = parts.NewTableCard("", "", d.used)
+	d.price = newPriceFields(p.w, food.Ref{})
 	d.rows = parts.Rows(parts.GapMedium,
 		parts.Rows(3, d.name, d.source), parts.Flow(parts.GapSmall, d.edit, d.start, d.relink, d.removes), d.doubts,
-		parts.Rows(6, d.usedHead, d.unused, d.usedCard),
+		parts.Rows(6, d.usedHead, d.unused, d.usedCard), d.price.view,
 		parts.NewTableCard("", "", d.figures), d.kitchens,
 		parts.Rows(6, parts.NewSection(words.Say("foods.allergens")), d.allergens))
 	scroll := parts.Scrolled(parts.PadAll(parts.GapLarge, d.rows))
@@ -98,6 +100,8 @@ func (d *foodDetail) show(f *food.Food) {
 	figures := matrixOf(sheets.FoodFigures(f))
 	figures.Columns[0].Min = 130
 	d.figures.SetData(figures)
+	visible(d.price.view, book.Food(f.Ref) != nil) // a price is of a food the workbook holds
+	d.price.show(f.Ref)
 	said := sheets.FoodMeasures(f)
 	d.kitchen.SetText(sheets.Lines(said))
 	visible(d.kitchens, len(said) > 0)

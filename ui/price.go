@@ -18,10 +18,11 @@ type priceFields struct {
 	ref          food.Ref
 	money, grams *parts.Entry
 	row          *parts.FormRow
+	view         fyne.CanvasObject
 }
 
 // newPriceFields returns the fields for a food the workbook holds.
-func newPriceFields(w *Window, ref food.Ref) fyne.CanvasObject {
+func newPriceFields(w *Window, ref food.Ref) *priceFields {
 	p := &priceFields{w: w, ref: ref}
 	money, grams := sheets.PriceFields(w.book(), ref)
 	p.money = parts.NewNumberEntry(money, "", func(string) { p.keep() })
@@ -32,7 +33,18 @@ func newPriceFields(w *Window, ref food.Ref) fyne.CanvasObject {
 	form := parts.NewForm()
 	fields := parts.Line(parts.GapSmall, p.money, parts.NewCaption(w.book().Setting(sheets.MoneySetting)), parts.NewCaption(words.Say("price.for")), p.grams)
 	p.row = form.Row(words.Say("price.pay"), fields, "", "")
-	return form
+	p.view = form
+	return p
+}
+
+// show puts the newest price of a food into the fields; what is being typed
+// stays.
+func (p *priceFields) show(ref food.Ref) {
+	p.ref = ref
+	money, grams := sheets.PriceFields(p.w.book(), ref)
+	p.money.Set(money)
+	p.grams.Set(grams)
+	p.row.SetError("")
 }
 
 // keep sets the price once both fields can be read.

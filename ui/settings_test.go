@@ -69,6 +69,30 @@ func TestAPriceGivesACost(t *testing.T) {
 	k.picture("versions-cost-sure")
 }
 
+func TestAPriceOnTheFoodsPage(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	r := k.openRecipe(0, tabVersions)
+	butter := r.Line(recipes.ID(lineKey(t, r, "butter"))).Food
+	k.goTo(place{page: pageFoods})
+	k.settle()
+	p, _ := k.pages[pageFoods].(*foodsPage)
+	p.detail.show(k.book().Food(butter))
+	if !p.detail.price.view.Visible() {
+		t.Fatal("a food of the workbook should take a price")
+	}
+	for _, f := range []struct{ pin, text string }{{"price.money", "2.50"}, {"price.grams", "250 g"}} {
+		e := k.pins[f.pin].(*parts.Entry)
+		k.win.Canvas().Focus(e)
+		e.SetText(f.text)
+		k.win.Canvas().Unfocus()
+	}
+	k.settle()
+	if got := k.book().Price(butter); got == nil || got.Money != 2.5 || got.Grams != 250 {
+		t.Errorf("price %+v (%s)", got, k.status.Message())
+	}
+	k.picture("foods-price")
+}
+
 // pressAnywhere sends a key to the dialog when no field has the keyboard.
 func (k *kitchenWindow) pressAnywhere(name fyne.KeyName) {
 	if f := k.win.Canvas().Focused(); f != nil {
