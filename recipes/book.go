@@ -74,6 +74,9 @@ func (b *Book) With(c Change) (*Book, error) {
 			return nil, err
 		}
 	}
+	if err := w.book.checkServed(c); err != nil {
+		return nil, err
+	}
 	return w.book, nil
 }
 

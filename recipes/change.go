@@ -39,6 +39,10 @@ type Change struct {
 	Recipe ID // whose notebook it stands in; empty for none
 	Final  bool
 	Edits  []Edit
+
+	// Correction marks a change to the record of a dish that was served: the pot
+	// was the same (see Correct).
+	Correction bool
 }
 
 // Empty tells whether the change does nothing.

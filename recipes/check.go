@@ -32,6 +32,9 @@ func (b *Book) check(e Edit) error {
 		if len(b.TestsOf(x.Recipe, x.ID)) > 0 {
 			return refuse(x.Letter, "error.version-tests")
 		}
+		if b.tastedAs(x.Recipe, func(s *Sample) bool { return s.Version == x.ID }) {
+			return refuse(x.Letter, "error.version-tasted")
+		}
 		return b.checkVersionGone(x)
 	case *Meal:
 		if e.After == nil {
@@ -42,12 +45,15 @@ func (b *Book) check(e Edit) error {
 		if e.After != nil {
 			return b.checkTest(x)
 		}
+		if b.tastedAs(x.Recipe, func(s *Sample) bool { return s.Batch == x.ID }) {
+			return refuse("", "error.test-tasted", x.Number)
+		}
 	case *PinnedFood:
 		if e.After == nil {
 			return b.checkFoodGone(x)
 		}
 	}
-	return nil
+	return b.checkSitting(e)
 }
 
 func refuse(where, key string, args ...any) error {
@@ -195,6 +201,9 @@ func (b *Book) checkSwapGone(s *Swap) error {
 func (b *Book) checkRecipeGone(r *Recipe) error {
 	if d := b.recipes[r.ID]; d != nil {
 		return refuse(r.Title, "error.recipe-children")
+	}
+	if len(b.TastingsOf(r.ID)) > 0 {
+		return refuse(r.Title, "error.recipe-tasted")
 	}
 	if users := b.usersOf(r.ID); len(users) > 0 {
 		return refuse(r.Title, "error.recipe-in-use", words.Join(users))

@@ -30,6 +30,7 @@ var mayImport = map[string][]string{
 	"recipes/reading":       {"recipes", "recipes/food", "recipes/measure"},
 	"recipes/ideas":         {"recipes", "recipes/food", "recipes/measure"},
 	"recipes/cautions":      {"recipes", "recipes/food"},
+	"recipes/tasting":       {"recipes", "recipes/cautions", "recipes/food"},
 	"recipes/food/tables":   {"recipes/food", "recipes/food/portions", "recipes/measure"},
 	"recipes/food/portions": {"recipes/food", "recipes/measure"},
 	"recipes/workbook":      {"recipes", "recipes/food", "recipes/measure"},
@@ -43,13 +44,13 @@ var mayImport = map[string][]string{
 	"analysis/meals":        {"analysis/nutrition", "recipes", "recipes/food", "recipes/measure"},
 	"analysis/sheet":        {"analysis/nutrition", "recipes", "recipes/exchange", "recipes/food", "recipes/measure"},
 	"charts":                {"analysis/...", "recipes", "recipes/food", "recipes/measure"},
-	"charts/manuscript":     {"charts", "analysis/...", "recipes", "recipes/food", "recipes/measure"},
+	"charts/manuscript":     {"charts", "analysis/...", "recipes", "recipes/tasting", "recipes/food", "recipes/measure"},
 	"ui/desk": {
 		"assets", "recipes", "recipes/workbook", "recipes/exchange", "recipes/reading",
-		"recipes/ideas", "recipes/demo", "recipes/food", "recipes/food/tables", "recipes/measure",
+		"recipes/ideas", "recipes/demo", "recipes/tasting", "recipes/food", "recipes/food/tables", "recipes/measure", "analysis/sensory",
 	},
-	"ui/phone":     {"ui/desk", "recipes", "recipes/food"},
-	"ui/sheets":    {"ui/desk", "charts", "analysis/...", "recipes", "recipes/exchange", "recipes/reading", "recipes/ideas", "recipes/cautions", "recipes/food", "recipes/measure"},
+	"ui/phone":     {"recipes", "recipes/tasting", "recipes/food"},
+	"ui/sheets":    {"ui/desk", "charts", "charts/manuscript", "analysis/...", "recipes", "recipes/tasting", "recipes/exchange", "recipes/reading", "recipes/ideas", "recipes/cautions", "recipes/food", "recipes/measure"},
 	"ui/parts":     {"assets/...", "charts/...", "recipes", "recipes/food", "recipes/measure"},
 	"ui":           allBut("recipes/workbook", "cmd/..."),
 	"cmd/parewell": {"..."},
@@ -75,7 +76,7 @@ var fences = []struct {
 // pure packages do no input or output of their own and take time and randomness
 // as arguments.
 var (
-	pure    = []string{"recipes", "recipes/problem", "recipes/words", "recipes/measure", "recipes/food", "recipes/reading", "recipes/ideas", "recipes/cautions", "recipes/demo", "recipes/exchange", "analysis/...", "charts/..."}
+	pure    = []string{"recipes", "recipes/problem", "recipes/words", "recipes/measure", "recipes/food", "recipes/reading", "recipes/ideas", "recipes/cautions", "recipes/tasting", "recipes/demo", "recipes/exchange", "analysis/...", "charts/..."}
 	impure  = []string{"os/...", "syscall", "net", "net/http/...", "database/sql/...", "crypto/rand"}
 	clock   = []string{"Now", "Since", "Until", "Sleep", "After", "AfterFunc", "Tick", "NewTimer", "NewTicker"}
 	sources = []string{"New", "NewPCG", "NewChaCha8", "NewSource", "NewZipf", "Rand", "Source", "PCG", "ChaCha8", "Zipf"}
