@@ -38,6 +38,7 @@ var mayImport = map[string][]string{
 	"recipes/demo":          {"assets", "recipes", "recipes/reading", "recipes/ideas", "recipes/food", "recipes/measure"},
 	"analysis/nutrition":    {"recipes", "recipes/food", "recipes/measure"},
 	"analysis/sensory":      {"recipes", "recipes/food"},
+	"analysis/stats":        {},
 	"analysis/effects":      {"analysis/nutrition", "recipes", "recipes/ideas", "recipes/food", "recipes/measure"},
 	"analysis/ledger":       {"analysis/nutrition", "analysis/sensory", "analysis/effects", "recipes", "recipes/food", "recipes/measure"},
 	"analysis/claims":       {"analysis/nutrition", "recipes", "recipes/food", "recipes/measure"},

@@ -280,6 +280,13 @@ func RemoveFood(ref food.Ref) Verb {
 	}
 }
 
+// Personal tells whether a setting says something of a person, which leaves the
+// history with it and no copy for others holds.
+func Personal(setting string) bool { return setting == BodyMeasures }
+
+// BodyMeasures is the setting that keeps what an energy target is reckoned from.
+const BodyMeasures = "body measures"
+
 // Set keeps a setting of the workbook; an empty value removes it.
 func Set(name, value string) Verb {
 	return func(b *Book) (Change, error) {
@@ -309,6 +316,7 @@ func All(label words.Phrase, recipe ID, verbs ...Verb) Verb {
 			}
 			out.Edits = append(out.Edits, c.Edits...)
 			out.Final = out.Final || c.Final
+			out.Correction = out.Correction || c.Correction
 		}
 		out.Edits = merged(out.Edits)
 		return out, nil

@@ -1,11 +1,15 @@
 package meals
 
-import "encoding/json"
+import (
+	"encoding/json"
+
+	"parewell/recipes"
+)
 
 // BodySetting is the name of the workbook setting that keeps body measures. It
 // is there only when the cook chose to keep them, and is private: copies for
 // others leave it out.
-const BodySetting = "body measures"
+const BodySetting = recipes.BodyMeasures
 
 // Kept is what the setting holds.
 type Kept struct {

@@ -150,6 +150,9 @@ func (t *turn) do(c recipes.Change, origin recipes.Origin) error {
 	if err := t.edit(c); err != nil {
 		return err
 	}
+	if err := t.forget(c); err != nil {
+		return err
+	}
 	seq, err := t.record(c, origin, touches(before, t.book, c))
 	t.out.Seq = seq
 	return err

@@ -17,7 +17,8 @@ const busyWait = 250
 
 // dsn is the address of a file with what every connection to it must keep to:
 // links checked, every commit on disk before it counts, a rollback journal
-// (between edits the workbook is one complete file), writers one at a time.
+// (between edits the workbook is one complete file), writers one at a time, and
+// what is deleted overwritten, so that a removed person is gone.
 // The path is escaped: "#", "?" and "%" are ordinary in a file's name.
 func dsn(path, mode string) string {
 	q := url.Values{
@@ -26,6 +27,7 @@ func dsn(path, mode string) string {
 		"_busy_timeout":    {strconv.Itoa(busyWait)},
 		"_synchronous":     {"FULL"},
 		"_txlock":          {"immediate"},
+		"_secure_delete":   {"on"},
 		"_stmt_cache_size": {"40"},
 	}
 	if mode != "ro" {

@@ -16,7 +16,7 @@ import (
 // present format, for the release that brings it.
 const (
 	fixtures = "../../testdata/workbooks"
-	present  = "v1"
+	present  = "v2"
 )
 
 // sampler is a Book with one of everything, by verbs and by hand.
@@ -92,9 +92,18 @@ func borrowed(t *testing.T, name string) string {
 	return to
 }
 
+// formats are those that have fixtures.
+var formats = []string{"v1", "v2"}
+
 func TestWorkbooksOfEveryFormatOpen(t *testing.T) {
-	f := mustOpen(t, borrowed(t, "v1.parewell"))
-	want, err := os.ReadFile(filepath.Join(fixtures, "v1.txt"))
+	for _, format := range formats {
+		t.Run(format, func(t *testing.T) { opensAsItWas(t, format) })
+	}
+}
+
+func opensAsItWas(t *testing.T, format string) {
+	f := mustOpen(t, borrowed(t, format+".parewell"))
+	want, err := os.ReadFile(filepath.Join(fixtures, format+".txt"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -102,6 +111,9 @@ func TestWorkbooksOfEveryFormatOpen(t *testing.T) {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
 	wantSound(t, f)
+	if v, err := pragma(ctx, f.conn, "user_version"); err != nil || v != "2" {
+		t.Errorf("opened as format %s: %v", v, err)
+	}
 	if l, _ := f.RedoLabel(); l.Key != "did.name-version" {
 		t.Errorf("redo %v", l)
 	}
@@ -122,15 +134,21 @@ func TestWorkbooksOfEveryFormatOpen(t *testing.T) {
 }
 
 func TestKeptDamagedAndNewerWorkbooks(t *testing.T) {
-	_, err := Open(borrowed(t, "v1-damaged.parewell"), testOptions())
+	for _, format := range formats {
+		t.Run(format, func(t *testing.T) { openAsFarAsTheyCan(t, format) })
+	}
+}
+
+func openAsFarAsTheyCan(t *testing.T, format string) {
+	_, err := Open(borrowed(t, format+"-damaged.parewell"), testOptions())
 	if !errors.Is(err, ErrDamaged) {
 		t.Errorf("damaged: %v", err)
 	}
-	g, r := mustRecover(t, borrowed(t, "v1-damaged.parewell"))
+	g, r := mustRecover(t, borrowed(t, format+"-damaged.parewell"))
 	if len(g.Book().Recipes()) != 0 || r.Lost[recipes.KindOfRecipe] != 1 || len(g.Book().Foods()) != 3 {
 		t.Errorf("recovered %+v", r)
 	}
-	f := mustOpen(t, borrowed(t, "v1-newer.parewell"))
+	f := mustOpen(t, borrowed(t, format+"-newer.parewell"))
 	if !f.ReadOnly() || f.Book().Recipe("gratin") == nil {
 		t.Error("a newer format was not opened read-only")
 	}

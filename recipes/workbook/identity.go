@@ -22,8 +22,9 @@ const (
 
 // Format is the form this program writes; it is also the file's user_version.
 // MinReader is the oldest Format whose program may still read what is written.
+// Format 2 has tastings, with answers on whole trays (see upgrade).
 const (
-	Format    = 1
+	Format    = 2
 	MinReader = 1
 )
 

@@ -23,6 +23,9 @@ import (
 //go:embed schema.sql
 var schema string
 
+//go:embed schema_serving.sql
+var servingSchema string
+
 // Open opens the workbook at path and reads its Book. A file that cannot be
 // written (its own or its folder's permission, a newer format) opens for
 // looking only and ReadOnlyWhy says why. Every failure is one *problem.Error;
@@ -78,6 +81,11 @@ func (f *File) settle(ctx context.Context) error {
 	}
 	if f.readOnly == "" {
 		if err := f.probe(ctx); err != nil {
+			return err
+		}
+	}
+	if m.Format < Format && f.readOnly == "" {
+		if err := upgrade(ctx, f.conn); err != nil {
 			return err
 		}
 	}
@@ -195,7 +203,7 @@ func build(path string, o Options, fill func(ctx context.Context, c *sqlx.Conn) 
 		return temp, err
 	}
 	return temp, inOne(ctx, conn, func() error {
-		if _, err := conn.ExecContext(ctx, schema); err != nil {
+		if _, err := conn.ExecContext(ctx, schema+servingSchema); err != nil {
 			return err
 		}
 		_, err := conn.ExecContext(ctx, "INSERT INTO meta VALUES (1, ?, ?, ?, 0, ?)",

@@ -123,36 +123,6 @@ CREATE INDEX sample_tasting ON sample (tasting);
 CREATE INDEX sample_batch ON sample (batch);
 CREATE INDEX sample_version ON sample (version);
 
-CREATE TABLE serving (
-  id       TEXT PRIMARY KEY NOT NULL CHECK (id <> ''),
-  body     TEXT NOT NULL CHECK (json_valid(body) AND id = body ->> '$.id'),
-  tasting  TEXT NOT NULL GENERATED ALWAYS AS (body ->> '$.tasting') STORED
-    REFERENCES tasting (id) DEFERRABLE INITIALLY DEFERRED,
-  sample   TEXT NOT NULL GENERATED ALWAYS AS (body ->> '$.sample') STORED
-    REFERENCES sample (id) DEFERRABLE INITIALLY DEFERRED,
-  panelist TEXT NOT NULL GENERATED ALWAYS AS (body ->> '$.panelist') STORED
-    REFERENCES panelist (id) DEFERRABLE INITIALLY DEFERRED,
-  source   TEXT NOT NULL GENERATED ALWAYS AS (body ->> '$.source') STORED,
-  position INTEGER GENERATED ALWAYS AS (body ->> '$.position') STORED
-) STRICT;
-CREATE INDEX serving_tasting ON serving (tasting, panelist, sample);
-CREATE INDEX serving_sample ON serving (sample);
-CREATE INDEX serving_panelist ON serving (panelist);
-
-CREATE TABLE score ( -- the scores of a serving; kept by the triggers below
-  serving   TEXT NOT NULL REFERENCES serving (id) ON DELETE CASCADE DEFERRABLE INITIALLY DEFERRED,
-  attribute TEXT NOT NULL,
-  score     REAL NOT NULL,
-  PRIMARY KEY (serving, attribute)
-) STRICT, WITHOUT ROWID;
-CREATE TRIGGER serving_added AFTER INSERT ON serving BEGIN
-  INSERT INTO score SELECT new.id, key, value FROM json_each(new.body, '$.scores') WHERE value IS NOT NULL;
-END;
-CREATE TRIGGER serving_changed AFTER UPDATE OF body ON serving BEGIN
-  DELETE FROM score WHERE serving = old.id;
-  INSERT INTO score SELECT new.id, key, value FROM json_each(new.body, '$.scores') WHERE value IS NOT NULL;
-END;
-
 CREATE TABLE meal (
   id   TEXT PRIMARY KEY NOT NULL CHECK (id <> ''),
   body TEXT NOT NULL CHECK (json_valid(body) AND id = body ->> '$.id'),
@@ -202,11 +172,3 @@ SELECT r.title AS recipe, l.key + 1 AS place, l.value ->> '$.section' AS section
   (l.value ->> '$.food.source') || '/' || coalesce(l.value ->> '$.food.release', '') || '/' || (l.value ->> '$.food.code') AS food,
   l.value ->> '$.part_eaten' AS part_eaten, l.value ->> '$.id' AS line_id, r.id AS recipe_id
 FROM recipe r, json_each(r.body, '$.lines') l WHERE l.type = 'object';
-
-CREATE VIEW v_scores AS -- version only once the tasting is closed: nobody peeks by accident
-SELECT r.title AS recipe, t.date, t.name AS tasting, t.state, m.code AS sample,
-  CASE WHEN t.state = 'closed' THEN coalesce(v.letter, m.body ->> '$.dish', 'original') END AS version,
-  p.code AS panelist, s.source, s.position, c.attribute, c.score, s.id AS serving_id
-FROM score c JOIN serving s ON s.id = c.serving JOIN sample m ON m.id = s.sample
-  JOIN tasting t ON t.id = s.tasting JOIN recipe r ON r.id = t.recipe
-  JOIN panelist p ON p.id = s.panelist LEFT JOIN version v ON v.id = m.version;

@@ -80,7 +80,7 @@ func TestEveryConnectionKeepsThePragmas(t *testing.T) {
 	f := mustCreate(t)
 	want := map[string]string{
 		"foreign_keys": "1", "synchronous": "2", "journal_mode": "delete", "busy_timeout": "250",
-		"application_id": "1346458181", "user_version": "1",
+		"application_id": "1346458181", "user_version": "2", "secure_delete": "1",
 	}
 	for _, mode := range []string{"rw", "ro"} {
 		db, err := sqlx.Open("sqlite3", dsn(f.Path(), mode))
