@@ -209,7 +209,7 @@ func notEaten(p *recipes.Panelist, names []string) bool {
 func AllergenNames(a food.Allergen) string {
 	var out []string
 	for _, k := range a.Keys() {
-		out = append(out, words.Say("ideas.allergen." + k))
+		out = append(out, words.Say("ideas.allergen."+k))
 	}
 	return words.Join(out)
 }

@@ -150,12 +150,12 @@ func (t *turn) do(c recipes.Change, origin recipes.Origin) error {
 	if err := t.edit(c); err != nil {
 		return err
 	}
-	if err := t.forget(c); err != nil {
-		return err
-	}
 	seq, err := t.record(c, origin, touches(before, t.book, c))
 	t.out.Seq = seq
-	return err
+	if err != nil {
+		return err
+	}
+	return t.forget(c)
 }
 
 // edit writes a change's entities and moves to the Book and revision after it.
