@@ -21,6 +21,7 @@ import (
 type Figure struct {
 	title string
 	alt   string
+	paper string // the text alternative of a file, where paper shows less than the screen; else ""
 	paint func(*sheet)
 }
 
@@ -29,6 +30,15 @@ func (f *Figure) Title() string { return f.title }
 
 // Alt returns the text alternative: what the figure shows, with its numbers.
 func (f *Figure) Alt() string { return f.alt }
+
+// PaperAlt returns the text alternative of the figure as files hold it. It is
+// Alt but for figures that leave on the screen what must not be printed.
+func (f *Figure) PaperAlt() string {
+	if f.paper != "" {
+		return f.paper
+	}
+	return f.alt
+}
 
 // Image draws the figure pxW by pxH device pixels large for the screen; scale is
 // device pixels a screen unit (1 on a plain screen, 2 on a dense one), so text

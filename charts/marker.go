@@ -66,20 +66,26 @@ func plus(turn float64) []vg.Point {
 
 // marker draws the marker of a style, about 2r across, centred at c.
 func (s *sheet) marker(style int, c vg.Point, r vg.Length) {
-	var p vg.Path
-	if pts := unitShapes[style]; pts == nil {
-		circle(&p, c, r)
-	} else {
-		for i, q := range pts {
-			at := vg.Point{X: c.X + q.X*r, Y: c.Y + q.Y*r}
-			if i == 0 {
-				p.Move(at)
-			} else {
-				p.Line(at)
-			}
-		}
-		p.Close()
-	}
 	s.SetColor(s.inks.versions[style].edge)
-	s.Fill(p)
+	s.Fill(shapeAt(style, c, r))
+}
+
+// shapeAt is the outline of a marker shape, about 2r across, centred at c.
+func shapeAt(style int, c vg.Point, r vg.Length) vg.Path {
+	var p vg.Path
+	pts := unitShapes[style]
+	if pts == nil {
+		circle(&p, c, r)
+		return p
+	}
+	for i, q := range pts {
+		at := vg.Point{X: c.X + q.X*r, Y: c.Y + q.Y*r}
+		if i == 0 {
+			p.Move(at)
+		} else {
+			p.Line(at)
+		}
+	}
+	p.Close()
+	return p
 }

@@ -83,6 +83,12 @@ func inksOf(l Look) *inks {
 	return k
 }
 
+// paper says whether the look is the one for print.
+func (k *inks) paper() bool { return k.ground == hex(0xFFFFFF) }
+
+// dark says whether the ground is dark.
+func (k *inks) dark() bool { return k.ground.R < 0x80 }
+
 // printLine is the hatch colour that shows on a grey: white on dark, black on light.
 func printLine(c color.NRGBA) color.NRGBA {
 	if c.R < 0x80 {

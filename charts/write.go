@@ -126,7 +126,7 @@ func (f *Figure) withSpoken(svg []byte) []byte {
 	var b bytes.Buffer
 	b.WriteString("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg role=\"img\" ")
 	b.Write(svg[start+len("<svg ") : open+1])
-	for _, part := range [][2]string{{"title", f.title}, {"desc", f.alt}} {
+	for _, part := range [][2]string{{"title", f.title}, {"desc", f.PaperAlt()}} {
 		if part[1] == "" {
 			continue
 		}

@@ -1,0 +1,128 @@
+package charts
+
+import (
+	"math"
+
+	"gonum.org/v1/plot/vg"
+)
+
+// tag is a label that wants to stand by a mark of radius r.
+type tag struct {
+	at   vg.Point
+	r    vg.Length
+	text string
+	pen  pen
+}
+
+// placer finds room for tags where nothing else stands.
+type placer struct {
+	s     *sheet
+	room  vg.Rectangle
+	taken []vg.Rectangle
+}
+
+// avoid keeps labels off the line from a to b.
+func (p *placer) avoid(a, b vg.Point) {
+	const parts = 24
+	for k := range parts {
+		f := (vg.Length(k) + 0.5) / parts
+		c := vg.Point{X: a.X + (b.X-a.X)*f, Y: a.Y + (b.Y-a.Y)*f}
+		w := max(b.X-a.X, a.X-b.X)/parts + p.s.pt(2)
+		h := max(b.Y-a.Y, a.Y-b.Y)/parts + p.s.pt(2)
+		p.taken = append(p.taken, boxOf(c, w, h))
+	}
+}
+
+// around is the square of radius r round a point.
+func around(c vg.Point, r vg.Length) vg.Rectangle {
+	return vg.Rectangle{Min: vg.Point{X: c.X - r, Y: c.Y - r}, Max: vg.Point{X: c.X + r, Y: c.Y + r}}
+}
+
+func (p *placer) free(b vg.Rectangle) bool {
+	if b.Min.X < p.room.Min.X || b.Max.X > p.room.Max.X || b.Min.Y < p.room.Min.Y || b.Max.Y > p.room.Max.Y {
+		return false
+	}
+	for _, t := range p.taken {
+		if b.Min.X < t.Max.X && t.Min.X < b.Max.X && b.Min.Y < t.Max.Y && t.Min.Y < b.Max.Y {
+			return false
+		}
+	}
+	return true
+}
+
+// sides are the eight places round a mark, the most usual first.
+var sides = [][2]float64{{1, 0}, {-1, 0}, {1, 1}, {1, -1}, {-1, 1}, {-1, -1}, {0, 1}, {0, -1}}
+
+// place returns a box for each tag, empty where there is none, and whether all
+// found one. Only near marks unless far, when a tag may stand off by a distance
+// that a thin line then bridges.
+func (p *placer) place(tags []tag, far bool) (boxes []vg.Rectangle, all bool) {
+	all = true
+	for _, t := range tags {
+		box, ok := p.near(t)
+		if !ok && far {
+			box, ok = p.off(t)
+		}
+		if ok {
+			p.taken = append(p.taken, box)
+		}
+		boxes, all = append(boxes, box), all && ok
+	}
+	return boxes, all
+}
+
+func (p *placer) size(t tag) (w, h vg.Length) {
+	return p.s.width(t.pen, t.text) + p.s.pt(3), p.s.pt(t.pen.size * 1.12)
+}
+
+func (p *placer) near(t tag) (vg.Rectangle, bool) {
+	w, h := p.size(t)
+	for _, d := range sides {
+		gap := t.r + p.s.pt(2)
+		if d[0] != 0 && d[1] != 0 {
+			gap *= 0.7
+		}
+		c := vg.Point{X: t.at.X + vg.Length(d[0])*(gap+w/2), Y: t.at.Y + vg.Length(d[1])*(gap+h/2)}
+		if b := boxOf(c, w, h); p.free(b) {
+			return b, true
+		}
+	}
+	return vg.Rectangle{}, false
+}
+
+// off looks on growing rings round the mark.
+func (p *placer) off(t tag) (vg.Rectangle, bool) {
+	w, h := p.size(t)
+	for ring := 1; ring <= 14; ring++ {
+		d := t.r + p.s.pt(7*float64(ring))
+		for k := range 16 {
+			sin, cos := math.Sincos(float64(k) * math.Pi / 8)
+			c := vg.Point{X: t.at.X + vg.Length(cos)*(d+w/2), Y: t.at.Y + vg.Length(sin)*(d+h/2)}
+			if b := boxOf(c, w, h); p.free(b) {
+				return b, true
+			}
+		}
+	}
+	return vg.Rectangle{}, false
+}
+
+func boxOf(c vg.Point, w, h vg.Length) vg.Rectangle {
+	return vg.Rectangle{Min: vg.Point{X: c.X - w/2, Y: c.Y - h/2}, Max: vg.Point{X: c.X + w/2, Y: c.Y + h/2}}
+}
+
+// drawTags writes the tags in their boxes, with a line to the mark where they
+// stand off.
+func (s *sheet) drawTags(tags []tag, boxes []vg.Rectangle) {
+	for i, t := range tags {
+		b := boxes[i]
+		if b == (vg.Rectangle{}) {
+			continue
+		}
+		near := vg.Point{X: max(b.Min.X, min(b.Max.X, t.at.X)), Y: max(b.Min.Y, min(b.Max.Y, t.at.Y))}
+		if gap := vg.Length(math.Hypot(float64(near.X-t.at.X), float64(near.Y-t.at.Y))); gap > t.r+s.pt(3.6) {
+			k := t.r / gap
+			s.slant(s.inks.axis, vg.Point{X: t.at.X + (near.X-t.at.X)*k, Y: t.at.Y + (near.Y-t.at.Y)*k}, near, s.hair(1))
+		}
+		s.write(t.pen, (b.Min.X+b.Max.X)/2, (b.Min.Y+b.Max.Y)/2, 0.5, t.text)
+	}
+}

@@ -1,0 +1,127 @@
+package charts
+
+import (
+	"image/color"
+
+	"gonum.org/v1/plot/vg"
+
+	"parewell/recipes/words"
+)
+
+// Verdict is what tasting has shown of a swap or a version against the limit.
+type Verdict string
+
+// The verdicts, in the order a legend lists them. An empty one is Untasted.
+const (
+	LikedMore Verdict = "liked-more" // the interval lies above 0
+	Within    Verdict = "within"     // the low end is above the limit
+	SmallDrop Verdict = "small-drop" // within the limit, and a real drop
+	Unsettled Verdict = "unsettled"  // liked less, how much is not settled
+	TooMuch   Verdict = "too-much"   // drops more than the limit
+	NotEnough Verdict = "not-enough" // not enough tasting yet
+	Tied      Verdict = "tied"       // always served together with others
+	Untasted  Verdict = "untasted"
+)
+
+// Verdicts are all verdicts in the order a legend lists them.
+var Verdicts = []Verdict{LikedMore, Within, SmallDrop, Unsettled, TooMuch, NotEnough, Tied, Untasted}
+
+// Words says the verdict as figures and tables name it.
+func (v Verdict) Words() string {
+	if v == "" {
+		v = Untasted
+	}
+	return words.Say("charts.verdict." + string(v))
+}
+
+// checkVerdict refuses a verdict that is none of ours.
+func checkVerdict(title, name string, v Verdict) error {
+	if v == "" {
+		return nil
+	}
+	for _, known := range Verdicts {
+		if v == known {
+			return nil
+		}
+	}
+	return fault(title, "charts.verdict", oneLine(name))
+}
+
+// verdictShapes are marker shapes by verdict: pointing up is good, down is bad,
+// and a cross is over the limit.
+var verdictShapes = map[Verdict]int{LikedMore: 2, Within: 0, SmallDrop: 4, Unsettled: 3, TooMuch: 7, NotEnough: 1, Tied: 6, Untasted: 0}
+
+// verdictTone is how full a verdict's marker is: settled ones are full, unsettled
+// ones half, untasted ones hollow.
+func verdictTone(v Verdict) tone {
+	switch v {
+	case LikedMore, Within, TooMuch:
+		return fullTone
+	case SmallDrop, Unsettled, NotEnough, Tied:
+		return halfTone
+	}
+	return hollowTone
+}
+
+type tone int
+
+const (
+	hollowTone tone = iota
+	halfTone
+	fullTone
+)
+
+// verdictInks returns fill and edge of a verdict's marker.
+func (k *inks) verdictInks(v Verdict) (fill, edge color.NRGBA) {
+	good, bad, look := hex(0x236C57), hex(0x6B2E14), hex(0x8A5A00)
+	switch {
+	case k.paper():
+		good, bad, look = k.ink, k.ink, k.ink
+	case k.dark():
+		good, bad, look = hex(0x90CEAC), hex(0xE9A878), hex(0xE0B84A)
+	}
+	switch v {
+	case LikedMore, Within, SmallDrop:
+		edge = good
+	case TooMuch:
+		edge = bad
+	case Unsettled:
+		edge = look
+	default:
+		edge = k.muted
+	}
+	switch verdictTone(v) {
+	case fullTone:
+		return edge, edge
+	case halfTone:
+		return mix(edge, k.ground, 0.6), edge
+	}
+	return k.ground, edge
+}
+
+// verdictMark draws the marker of a verdict, about 2r across.
+func (s *sheet) verdictMark(v Verdict, at vg.Point, r vg.Length) {
+	if v == "" {
+		v = Untasted
+	}
+	fill, edge := s.inks.verdictInks(v)
+	s.shapeMark(verdictShapes[v], at, r, fill, edge)
+}
+
+// verdictKeys are the legend entries of the verdicts that occur.
+func verdictKeys(vs []Verdict) []markKey {
+	seen := map[Verdict]bool{}
+	for _, v := range vs {
+		if v == "" {
+			v = Untasted
+		}
+		seen[v] = true
+	}
+	var keys []markKey
+	for _, v := range Verdicts {
+		if seen[v] {
+			keys = append(keys, markKey{v.Words(), func(s *sheet, at vg.Point, r vg.Length) { s.verdictMark(v, at, r*0.95) }})
+		}
+	}
+	return keys
+}

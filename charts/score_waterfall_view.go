@@ -1,0 +1,242 @@
+package charts
+
+import (
+	"gonum.org/v1/plot/vg"
+
+	"parewell/recipes/words"
+)
+
+// fallRow is one row of the waterfall: an end, which starts at nothing, or a
+// step, which starts where the one before it ended.
+type fallRow struct {
+	from, to  float64
+	end       bool
+	style     int
+	text      string
+	effect    [3]float64 // effect, low and high end
+	verdict   Verdict
+	hasEffect bool // it could have one: a swap or a version
+}
+
+// fallRows are the rows of original, steps and version.
+func (v *fallView) fallRows(steps []WaterfallStep) ([]fallRow, []rowLabel) {
+	d := v.d
+	rows := []fallRow{{to: d.Original, end: true, style: styleOriginal, text: amountOf(d.Original, d.Unit), verdict: noVerdict}}
+	labels := []rowLabel{sampleLabel("", "", true, 0)}
+	at := d.Original
+	for _, st := range steps {
+		rows = append(rows, fallRow{at, at + st.Change, false, styleNone, changeOf(st.Change, d.Unit), [3]float64{st.Effect, st.Low, st.High}, st.Verdict, st.Verdict != noVerdict})
+		labels = append(labels, rowLabel{name: st.Name, style: styleNone})
+		at += st.Change
+	}
+	last := d.Version
+	label := sampleLabel(last.Letter, last.Name, false, 0)
+	rows = append(rows, fallRow{0, last.Amount, true, label.style, amountOf(last.Amount, d.Unit), [3]float64{last.Effect, last.Low, last.High}, last.Verdict, true})
+	return rows, append(labels, label)
+}
+
+// needs says how the waterfall is laid out with these labels.
+func (v *fallView) needs(s *sheet, labels []rowLabel) rowNeeds {
+	return rowNeeds{
+		title: v.d.Title, rows: labels, least: 1.1, most: 38,
+		head: func(b vg.Rectangle) vg.Length {
+			return s.markLegend(b, v.keys(), true) + s.lineOf(s.headPen()) + s.pt(3)
+		},
+		foot: func(vg.Rectangle) vg.Length { return s.footLine(false) },
+		side: func(b vg.Rectangle) vg.Length {
+			if v.d.Attribute == "" {
+				return s.pt(2)
+			}
+			return (b.Max.X - b.Min.X) * 0.3
+		},
+	}
+}
+
+func (v *fallView) keys() []markKey {
+	if v.d.Attribute == "" {
+		return nil
+	}
+	vs := []Verdict{v.d.Version.Verdict}
+	for _, st := range v.d.Steps {
+		if st.Verdict != noVerdict {
+			vs = append(vs, st.Verdict)
+		}
+	}
+	keys := verdictKeys(vs)
+	if finite(limitAt(v.d.Limit)) {
+		keys = append(keys, limitKey(words.Say("charts.map.key.limit", words.Trim(v.d.Limit, 2)), true))
+	}
+	return keys
+}
+
+// layout joins the smallest steps until all rows fit.
+func (v *fallView) layout(s *sheet) (rowStage, []fallRow) {
+	steps := v.d.Steps
+	for {
+		rows, labels := v.fallRows(steps)
+		g := s.rowStage(v.needs(s, labels))
+		if g.shown == len(rows) || len(steps) <= 1 {
+			return g, rows[:g.shown]
+		}
+		steps = v.d.most(len(steps) - max(1, len(rows)-g.shown-1))
+	}
+}
+
+func (v *fallView) paint(s *sheet) {
+	g, rows := v.layout(s)
+	g.drawRows(s, v.d.Title)
+	s.markLegend(g.body, v.keys(), false)
+	y := g.area.Max.Y + s.lineOf(s.headPen())/2
+	head := words.Say("charts.fall.head", v.d.Nutrient)
+	if s.width(s.headPen(), head) > g.area.Max.X-g.area.Min.X {
+		head = s.fit(s.headPen(), v.d.Nutrient, g.area.Max.X-g.area.Min.X)
+	}
+	s.write(s.headPen(), g.area.Min.X, y, 0, head)
+	v.fall(s, g, rows)
+	if v.d.Attribute != "" {
+		v.liking(s, g, rows)
+	}
+}
+
+// fall draws the bars with their labels and the lines that lead from one to the next.
+func (v *fallView) fall(s *sheet, g rowStage, rows []fallRow) {
+	rs := []reach{{after: s.pt(3)}}
+	for _, r := range rows {
+		rs = append(rs, reach{min(r.from, r.to, 0), max(r.from, r.to, 0), 0, s.width(s.bodyPen(), r.text) + s.pt(7)})
+	}
+	w := g.area.Max.X - g.area.Min.X
+	unit, zero := fitScale(w, rs, 1e-6)
+	if unit <= 0 {
+		return
+	}
+	pl := g.panel(s, span{-float64(zero / unit), float64((w - zero) / unit)})
+	items := make([]bar, len(rows))
+	for i, r := range rows {
+		items[i] = bar{from: r.from, to: r.to, row: -float64(i), thickness: min(0.64, float64(s.pt(20)/g.row)), style: v.style(s, r)}
+	}
+	v.leads(s, g, pl, rows)
+	pl.draw(bars{s: s, items: items}, zeroLine{s})
+	for i, r := range rows {
+		v.label(s, g, pl, i, r)
+	}
+	s.write(s.smallPen(), pl.x(0), g.area.Min.Y-s.pt(3)-s.lineOf(s.smallPen())/2, 0.5, words.Number(0, 0))
+}
+
+// style is the fill of a row: what an end has, or one for falls and a hatched
+// one for rises.
+func (v *fallView) style(s *sheet, r fallRow) swatch {
+	switch {
+	case r.end:
+		return s.rowFill(r.style)
+	case r.to > r.from:
+		st := s.inks.part(1)
+		st.hatch, st.line, st.edge = crossed, s.inks.ink, s.inks.ink
+		return st
+	}
+	st := s.inks.part(2)
+	st.hatch, st.edge = solid, mix(s.inks.ink, s.inks.ground, 0.35)
+	return st
+}
+
+// leads draws thin upright lines from the end of each bar to the next one.
+func (v *fallView) leads(s *sheet, g rowStage, pl panel, rows []fallRow) {
+	for i := range rows[:max(len(rows)-1, 0)] {
+		x := pl.x(rows[i].to)
+		s.rule(s.inks.axis, x, g.y(i+1), x, g.y(i), s.hair(1))
+	}
+}
+
+// label writes the amount left of a step where there is room, else right of it;
+// an end's stands at its right.
+func (v *fallView) label(s *sheet, g rowStage, pl panel, i int, r fallRow) {
+	pen := s.bodyPen()
+	if r.end {
+		pen = s.headPen()
+		pen.size = s.bodyPen().size
+	}
+	lo, hi := pl.x(min(r.from, r.to)), pl.x(max(r.from, r.to))
+	if left := lo - s.labelGap() - s.width(pen, r.text); !r.end && left >= pl.x(0)+s.pt(3) {
+		s.writeClean(pen, lo-s.labelGap(), g.y(i), 1, r.text)
+		return
+	}
+	s.writeClean(pen, hi+s.labelGap(), g.y(i), 0, r.text)
+}
+
+// liking draws the column of effects: mark and interval of each swap on an axis
+// of points, and the number at the right.
+func (v *fallView) liking(s *sheet, g rowStage, rows []fallRow) {
+	left, numbers := g.area.Max.X+s.pt(16), vg.Length(0)
+	for _, r := range rows {
+		numbers = max(numbers, s.width(s.bodyPen(), v.effect(r)))
+	}
+	numbers = max(numbers, s.width(s.bodyPen(), words.Say("charts.verdict.untasted")))
+	right := g.body.Max.X - numbers - s.pt(6)
+	head := words.Say("charts.fall.effect", v.d.Attribute)
+	s.write(s.headPen(), left, g.area.Max.Y+s.lineOf(s.headPen())/2, 0, s.fit(s.headPen(), head, g.body.Max.X-left))
+	if right-left < s.pt(30) {
+		right = left
+	}
+	a := v.span(rows)
+	col := g
+	col.area.Min.X, col.area.Max.X = left, max(right, left+1)
+	pl := col.panel(s, a)
+	if right > left {
+		ax := s.levelAxis(a, right-left, 0.1, signedTick)
+		pl.draw(grid{s, ax.ticks}, zeroLine{s})
+		ax.under(s, pl, left-s.pt(8), right+s.pt(8))
+		if at := limitAt(v.d.Limit); finite(at) {
+			s.dashLine(s.inks.ink, vg.Point{X: pl.x(at), Y: col.area.Min.Y}, vg.Point{X: pl.x(at), Y: col.area.Max.Y}, s.hair(1.34))
+		}
+	}
+	for i, r := range rows {
+		v.mark(s, col, pl, i, r, right > left)
+	}
+}
+
+// span is the range of the effects.
+func (v *fallView) span(rows []fallRow) span {
+	a := span{}
+	for _, r := range rows {
+		if finite(r.effect[0]) {
+			a.take(r.effect[:]...)
+		}
+	}
+	a.take(limitAt(v.d.Limit))
+	a.atLeast(1)
+	return a.grown(0.06)
+}
+
+// effect says a row's effect in short.
+func (v *fallView) effect(r fallRow) string {
+	switch {
+	case !r.hasEffect:
+		return ""
+	case !finite(r.effect[0]):
+		return words.Say("charts.verdict.untasted")
+	}
+	return words.Signed(r.effect[0], 1)
+}
+
+// mark draws verdict, interval and number of row i; without a plot the verdict
+// stands by the number.
+func (v *fallView) mark(s *sheet, g rowStage, pl panel, i int, r fallRow, plot bool) {
+	if !r.hasEffect {
+		return
+	}
+	y, size := g.y(i), min(s.pt(4), g.row*0.42)
+	_, edge := s.inks.verdictInks(r.verdict)
+	pen := s.bodyPen()
+	switch {
+	case !finite(r.effect[0]):
+		pen.color = s.inks.muted
+		s.verdictMark(Untasted, vg.Point{X: g.area.Min.X + s.pt(5), Y: y}, size)
+	case plot:
+		if finite(r.effect[1]) && finite(r.effect[2]) {
+			s.interval(edge, pl.x(r.effect[1]), pl.x(r.effect[2]), y, min(s.pt(2.6), g.row*0.28), [2]vg.Length{g.area.Min.X, g.area.Max.X})
+		}
+		s.verdictMark(r.verdict, vg.Point{X: pl.x(r.effect[0]), Y: y}, size)
+	default:
+		s.verdictMark(r.verdict, vg.Point{X: g.area.Min.X + s.pt(5), Y: y}, size)
+	}
+	s.write(pen, g.body.Max.X, y, 1, v.effect(r))
+}
