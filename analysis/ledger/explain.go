@@ -1,0 +1,132 @@
+package ledger
+
+import (
+	"math"
+
+	"parewell/recipes/words"
+)
+
+// Label is the verdict in a few words, for its cell.
+func (v *Verdict) Label() words.Phrase {
+	if v.Kind == Tied {
+		return words.P("ledger.kind.tied", words.Join(v.Ties))
+	}
+	return words.P("ledger.kind." + string(v.Kind))
+}
+
+// Explain is the evidence for the verdict in one or two sentences: size, range,
+// limit. The pots it rests on and what would settle it stand by themselves
+// (PotsNote, MoreNote).
+func (v *Verdict) Explain() words.Phrase {
+	switch v.Kind {
+	case Tied:
+		if !math.IsNaN(v.Joint.Low) {
+			d := places(v.Joint, v.Limit)
+			return words.P("ledger.why.tied-joint", v.Name, words.Join(v.Ties), words.Signed(v.Joint.Effect, d), words.Signed(v.Joint.Low, d), words.Signed(v.Joint.High, d))
+		}
+		return words.P("ledger.why.tied", v.Name, words.Join(v.Ties))
+	case AlwaysOn, NotTasted:
+		return words.P("ledger.why."+string(v.Kind), v.Name)
+	}
+	return why(v.Name, v.Kind, v.Interval, v.Limit)
+}
+
+// why words an interval that was judged.
+func why(name string, k Kind, i Interval, limit float64) words.Phrase {
+	switch {
+	case math.IsNaN(i.Effect):
+		return words.P("ledger.why.no-scores", name)
+	case math.IsNaN(i.Low):
+		return words.P("ledger.why.no-range", name, points(i.Effect))
+	}
+	d := places(i, limit)
+	key := "ledger.why." + string(k)
+	if k == LessUnsettled && limit == 0 {
+		key = "ledger.why.less-no-limit"
+	}
+	return words.P(key, name, words.Signed(i.Effect, d), words.Signed(i.Low, d), words.Signed(i.High, d), words.Trim(limit, 2))
+}
+
+// places are the decimals an interval is written with: one, or two where one
+// would put an end on the limit or on zero that lies beside it.
+func places(i Interval, limit float64) int {
+	for _, end := range []float64{i.Low, i.High} {
+		for _, mark := range []float64{-limit, 0} {
+			if math.Abs(end-mark) < 0.1 {
+				return 2
+			}
+		}
+	}
+	return 1
+}
+
+// points writes a size in points of liking.
+func points(v float64) string { return words.Trim(v, 2) }
+
+// PotsNote says how many pots the verdict rests on; an empty phrase when it
+// rests on none.
+func (v *Verdict) PotsNote() words.Phrase { return potsNote(v.Pots) }
+
+// PotsNote says how many pots of the version were tasted.
+func (w *Whole) PotsNote() words.Phrase { return potsNote(w.Pots) }
+
+func potsNote(pots int) words.Phrase {
+	if pots == 0 {
+		return words.Phrase{}
+	}
+	return words.P("ledger.pots", pots)
+}
+
+// MoreNote says what tasting would settle it; an empty phrase when none is
+// asked for.
+func (v *Verdict) MoreNote() words.Phrase { return v.More.note() }
+
+// MoreNote says what tasting would settle it; an empty phrase when none is
+// asked for.
+func (w *Whole) MoreNote() words.Phrase { return w.More.note() }
+
+func (m More) note() words.Phrase {
+	switch {
+	case m.NotWithPanel && m.Tasters > 0:
+		return words.P("ledger.more.not-with-panel", m.Tasters, MostEvenings)
+	case m.NotWithPanel:
+		return words.P("ledger.more.not-at-all", mostAlone)
+	case m.Servings == 0:
+		return words.Phrase{}
+	case m.Evenings == 0:
+		return words.P("ledger.more.servings", m.Servings)
+	}
+	return words.P("ledger.more.evenings", m.Evenings, m.Servings, m.Tasters)
+}
+
+// LostNote says what 100 kcal cost in liking; an empty phrase when that may not
+// be said.
+func (v *Verdict) LostNote() words.Phrase {
+	switch {
+	case math.IsNaN(v.LostPer100):
+		return words.Phrase{}
+	case v.LostPer100 < 0:
+		return words.P("ledger.gained", words.Number(-v.LostPer100, 2))
+	}
+	return words.P("ledger.lost", words.Number(v.LostPer100, 2))
+}
+
+// Line is the whole version's line: all its swaps together, with the verdict.
+func (w *Whole) Line() words.Phrase {
+	limit := words.Trim(w.Limit, 2)
+	fit := words.P("ledger.whole."+string(w.Kind), limit)
+	if math.IsNaN(w.Low) {
+		return words.P("ledger.whole.unknown", w.Swaps, w.Name, fit)
+	}
+	d := places(w.Interval, w.Limit)
+	return words.P("ledger.whole", w.Swaps, w.Name, words.Signed(w.Effect, d), words.Signed(w.Low, d), words.Signed(w.High, d), fit)
+}
+
+// Warning says that swaps which each fit do not fit together; an empty phrase
+// otherwise.
+func (w *Whole) Warning() words.Phrase {
+	if !w.Outranks {
+		return words.Phrase{}
+	}
+	return words.P("ledger.whole.outranks", w.Name)
+}

@@ -1,0 +1,169 @@
+package ledger
+
+import (
+	"context"
+	"math"
+	"math/bits"
+
+	"parewell/recipes/problem"
+	"parewell/recipes/words"
+)
+
+// Standing tells how a combination is known.
+type Standing string
+
+// Standings, from sure to hoped.
+const (
+	StandsTasted Standing = "tasted"
+	StandsCooked Standing = "cooked"    // cooked, never scored
+	Predicted    Standing = "predicted" // from its swaps only
+)
+
+// Combo is one combination of swaps. Interval is of its liking against the
+// original: its own when it was tasted and that was worked out, otherwise the
+// sum of its swaps.
+type Combo struct {
+	On       []bool // in the order of Evidence.Swaps
+	Swaps    []int  // those that are on
+	Names    []string
+	Version  int // in Evidence.Versions, -1 none has just these swaps
+	Standing Standing
+	Interval
+	Saving Saving
+	BestOf int // it was picked as best of so many
+	mask   uint32
+}
+
+// Aside is a swap that stands beside the trade-offs and why: NotTasted, Tied,
+// AlwaysOn, or DoesNotWork.
+type Aside struct {
+	Swap int
+	Name string
+	Why  Kind
+	Ties []string // of Tied: in no combination without these
+}
+
+// DoesNotWork is why a swap that failed in the pan is in no combination.
+const DoesNotWork Kind = "does-not-work"
+
+// Goal says what trade-offs are asked for.
+type Goal struct {
+	Nutrient string
+	Limit    float64 // judged against; 0 the recorded one
+	Keep     int     // ranked combinations kept; 0 is 12
+}
+
+// Tradeoffs are combinations that can be estimated and cooked.
+type Tradeoffs struct {
+	Considered int     // how many there are
+	Ranked     []Combo // the best by the low end of their interval
+	Frontier   []Combo // by saving, least first: no other saves as much with a higher low end
+	ForLimit   *Combo  // takes most off with its low end above the limit; nil none does
+	Beside     []Aside
+	Limit      float64
+}
+
+// Best finds the trade-offs among at most MaxSwaps usable swaps. Where nothing
+// was tasted all are listed beside and nothing is ranked. The only errors are
+// too many swaps, evidence that does not fit together, and the context's.
+func Best(ctx context.Context, e *Evidence, g Goal) (*Tradeoffs, error) {
+	m, err := newModel(e)
+	if err != nil {
+		return nil, err
+	}
+	return m.best(ctx, g)
+}
+
+func (m *model) best(ctx context.Context, g Goal) (*Tradeoffs, error) {
+	w := newWalker(m, g.Nutrient)
+	if n := len(w.use); n > MaxSwaps {
+		return nil, problem.New("", words.Say("ledger.bad.swaps", n, MaxSwaps), words.Say("ledger.bad.swaps.hint"))
+	}
+	if g.Keep == 0 {
+		g.Keep = 12
+	}
+	t := &Tradeoffs{Limit: set(g.Limit), Beside: m.beside()}
+	if t.Limit == 0 {
+		t.Limit = set(m.e.Limit)
+	}
+	if m.e.Beta == nil || math.IsNaN(m.t) {
+		return t, nil
+	}
+	p := newPicker(w, t.Limit, g.Keep)
+	if err := w.walk(ctx, p.visit); err != nil {
+		return nil, err
+	}
+	p.addTasted()
+	t.Considered = p.seen
+	t.Ranked, t.Frontier = p.combos(p.ranked), p.combos(p.front)
+	if p.bestMask.mask != 0 {
+		t.ForLimit = &p.combos([]point{p.bestMask})[0]
+	}
+	return t, nil
+}
+
+// beside lists the swaps that stand in no combination, or not by themselves.
+func (m *model) beside() []Aside {
+	var out []Aside
+	rows := make([]*Aside, len(m.at))
+	for i, a := range m.at {
+		v := m.verdict(i, 0, "")
+		switch {
+		case m.skipped[i]:
+			rows[a] = &Aside{a, v.Name, DoesNotWork, nil}
+		case v.Kind == NotTasted || v.Kind == AlwaysOn || v.Kind == Tied:
+			rows[a] = &Aside{a, v.Name, v.Kind, v.Ties}
+		}
+	}
+	for _, r := range rows {
+		if r != nil {
+			out = append(out, *r)
+		}
+	}
+	return out
+}
+
+// combos fills in what points stand for.
+func (p *picker) combos(points []point) []Combo {
+	out := make([]Combo, len(points))
+	for i, pt := range points {
+		on := p.w.ticks(pt.mask)
+		c := Combo{On: on, Version: -1, Standing: Predicted, Interval: p.interval(pt.mask), BestOf: p.seen, mask: pt.mask}
+		p.w.mask = pt.mask
+		p.w.anew()
+		if p.w.unknown == 0 {
+			c.Saving = Saving{p.w.saving, true}
+		}
+		for a, x := range on {
+			if x {
+				c.Swaps, c.Names = append(c.Swaps, a), append(c.Names, p.w.m.e.Swaps[a].Name)
+			}
+		}
+		if v, ok := p.version[pt.mask]; ok {
+			c.Version = v
+			if fact := p.w.m.e.Versions[v]; fact.Servings > 0 {
+				c.Standing = StandsTasted
+			} else if fact.Cooked {
+				c.Standing = StandsCooked
+			}
+		}
+		out[i] = c
+	}
+	return out
+}
+
+// Note says how the combination is known and what to make of it.
+func (c *Combo) Note() words.Phrase {
+	return words.P("ledger.combo."+string(c.Standing), c.BestOf)
+}
+
+// Note says why the swap stands beside.
+func (a *Aside) Note() words.Phrase {
+	return words.P("ledger.beside."+string(a.Why), a.Name, words.Join(a.Ties))
+}
+
+// Printable tells whether the combination may stand on paper: tasted only.
+func (c *Combo) Printable() bool { return c.Standing == StandsTasted }
+
+// size is the number of swaps of a mask.
+func size(mask uint32) int { return bits.OnesCount32(mask) }
