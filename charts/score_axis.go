@@ -51,7 +51,7 @@ func valueTicks(a span, least float64, fits func(ticks []float64, decimals int) 
 			decimals := max(0, int(-power))
 			var out []float64
 			for k := math.Ceil(a.lo/step - 1e-9); k*step <= a.hi+step*1e-9; k++ {
-				out = append(out, k*step)
+				out = append(out, k*step+0) // plus 0: no minus zero
 			}
 			if fits(out, decimals) {
 				return out, decimals

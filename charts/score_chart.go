@@ -213,6 +213,7 @@ func (v *scoreView) paint(s *sheet) {
 	for i := range g.shown {
 		v.row(s, g, pl, i)
 	}
+	g.drawRest(s)
 	ax.under(s, pl, g.area.Min.X-s.pt(8), g.area.Max.X+s.pt(8))
 	s.caption(g.area.Min.X, g.area.Min.Y, g.body.Max.X-g.area.Min.X,
 		words.Say("charts.scores.axis", v.d.Attribute, v.d.Percent, words.Trim(v.d.Scale[0], 1), words.Trim(v.d.Scale[1], 1)),

@@ -171,7 +171,7 @@ func (v *frontView) paint(s *sheet) {
 		pen := s.bodyPen()
 		pen.color = s.inks.muted
 		text := s.fit(pen, words.Say("charts.front.paper"), g.area.Max.X-g.area.Min.X-s.pt(8))
-		s.writeClean(pen, (g.area.Min.X+g.area.Max.X)/2, g.area.Min.Y+(g.area.Max.Y-g.area.Min.Y)*0.3, 0.5, text)
+		s.writeClean(pen, (g.area.Min.X+g.area.Max.X)/2, g.area.Min.Y+(g.area.Max.Y-g.area.Min.Y)*0.14, 0.5, text)
 	}
 }
 

@@ -23,7 +23,7 @@ func (p *frontPainting) tags(s *sheet, g plane, names bool) []tag {
 	var out []tag
 	most := (g.area.Max.X - g.area.Min.X) * 0.42
 	for i, o := range p.os {
-		t := tag{at: p.at(g, i), r: s.markSize(), text: itemNumber(i), pen: s.bodyPen()}
+		t := tag{at: p.at(g, i), r: s.markSize(), text: itemNumber(i), pen: s.bodyPen(), must: o.Best, short: o.Letter}
 		if names {
 			t.text = s.fit(s.bodyPen(), sampleName(o.Letter, o.Name), most)
 		}

@@ -143,6 +143,7 @@ func (v *justView) paint(s *sheet) {
 		v.row(s, g, pl, i)
 		s.write(s.smallPen(), g.body.Max.X, g.y(i), 1, words.Say("charts.scores.n", sum(v.data[i].Counts[:])))
 	}
+	g.drawRest(s)
 }
 
 // panel scales the rows so that the shares at both ends have room.

@@ -73,7 +73,7 @@ type labelledMarks interface {
 
 // labelled lays a plane out with the names at the marks. Where they do not all
 // fit it takes numbers and a list at the right; a sheet too narrow for a list
-// keeps the names that fit and says how many are left out.
+// keeps the names that fit, letters for some, and says how many are left out.
 func (s *sheet) labelled(n *planeNeeds, m labelledMarks) (plane, []tag, []vg.Rectangle) {
 	g := s.plane(*n)
 	tags := m.tags(s, g, true)
@@ -88,7 +88,7 @@ func (s *sheet) labelled(n *planeNeeds, m labelledMarks) (plane, []tag, []vg.Rec
 		return g, tags, boxes
 	}
 	tags = m.tags(s, g, true)
-	boxes, _ = m.placer(s, g).place(tags, false)
+	boxes = m.placer(s, g).squeeze(tags)
 	left := 0
 	for _, b := range boxes {
 		if b == (vg.Rectangle{}) {

@@ -8,10 +8,12 @@ import (
 
 // tag is a label that wants to stand by a mark of radius r.
 type tag struct {
-	at   vg.Point
-	r    vg.Length
-	text string
-	pen  pen
+	at    vg.Point
+	r     vg.Length
+	text  string
+	pen   pen
+	must  bool   // stands off rather than not at all
+	short string // what stands where the text does not fit, on a narrow sheet
 }
 
 // placer finds room for tags where nothing else stands.
@@ -60,7 +62,7 @@ func (p *placer) place(tags []tag, far bool) (boxes []vg.Rectangle, all bool) {
 	all = true
 	for _, t := range tags {
 		box, ok := p.near(t)
-		if !ok && far {
+		if !ok && (far || t.must) {
 			box, ok = p.off(t)
 		}
 		if ok {
@@ -69,6 +71,23 @@ func (p *placer) place(tags []tag, far bool) (boxes []vg.Rectangle, all bool) {
 		boxes, all = append(boxes, box), all && ok
 	}
 	return boxes, all
+}
+
+// squeeze is place for a sheet without room for a list: what does not fit takes
+// its short text, in the tags too.
+func (p *placer) squeeze(tags []tag) []vg.Rectangle {
+	boxes, _ := p.place(tags, false)
+	for i := range tags {
+		if boxes[i] != (vg.Rectangle{}) || tags[i].short == "" {
+			continue
+		}
+		tags[i].text = tags[i].short
+		if b, ok := p.near(tags[i]); ok {
+			boxes[i] = b
+			p.taken = append(p.taken, b)
+		}
+	}
+	return boxes
 }
 
 func (p *placer) size(t tag) (w, h vg.Length) {

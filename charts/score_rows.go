@@ -18,7 +18,7 @@ type rowNeeds struct {
 	side  func(body vg.Rectangle) vg.Length // room to the right of the values
 	least float64                           // height of a row worth having, in lines of text
 	most  float64                           // greatest height of a row in points at scale 1
-	share float64                           // greatest part of the width for names, 0 for the usual
+	floor float64                           // least height of a row that is shown at all, in lines; 0 for the usual
 }
 
 // rowStage is the layout of a figure whose rows share a value axis.
@@ -28,6 +28,7 @@ type rowStage struct {
 	area  vg.Rectangle // of the values
 	row   vg.Length    // height of a row
 	shown int          // rows that fit; the rest is told in words
+	slots int          // the same and a place for those words
 }
 
 // rowStage lays out rows in the largest text that leaves them their height.
@@ -45,24 +46,24 @@ func (s *sheet) rowStage(n rowNeeds) rowStage {
 func (s *sheet) rowsAt(n rowNeeds) rowStage {
 	g := rowStage{body: s.room(n.title), shown: len(n.rows)}
 	top, bottom := g.body.Max.Y-n.head(g.body), g.body.Min.Y+n.foot(g.body)
-	if fits := int((top - bottom) / (s.lineOf(s.bodyPen()) * 0.86)); fits < g.shown {
-		g.shown = max(fits-1, 0) // and a row for the note
+	if n.floor == 0 {
+		n.floor = 0.95
 	}
-	slots := g.shown
-	if g.shown < len(n.rows) {
-		slots++
+	if fits := int((top - bottom) / (s.lineOf(s.bodyPen()) * vg.Length(n.floor))); fits < g.shown {
+		g.shown = max(fits-1, 0)
 	}
-	g.row = max(1, min((top-bottom)/vg.Length(max(slots, 1)), s.pt(n.most)))
-	g.gut = s.names(n.rows, g.body.Max.X-g.body.Min.X, n.share)
+	g.slots = max(min(g.shown+1, len(n.rows)), 1)
+	g.row = max(1, min((top-bottom)/vg.Length(g.slots), s.pt(n.most)))
+	g.gut = s.names(n.rows, g.body.Max.X-g.body.Min.X)
 	left := g.body.Min.X + g.gut.width() + s.pt(9)
 	right := max(left+s.pt(20), g.body.Max.X-n.side(g.body))
-	g.area = vg.Rectangle{Min: vg.Point{X: left, Y: top - g.row*vg.Length(g.shown)}, Max: vg.Point{X: right, Y: top}}
+	g.area = vg.Rectangle{Min: vg.Point{X: left, Y: top - g.row*vg.Length(g.slots)}, Max: vg.Point{X: right, Y: top}}
 	return g
 }
 
 // names plans the column of row names. Unlike the gutter of the change chart it
 // keeps them, shortened, on a narrow sheet: an original has no letter to go by.
-func (s *sheet) names(rows []rowLabel, w vg.Length, share float64) gutter {
+func (s *sheet) names(rows []rowLabel, w vg.Length) gutter {
 	g := gutter{rows: rows}
 	var letter, name vg.Length
 	marked := false
@@ -77,11 +78,8 @@ func (s *sheet) names(rows []rowLabel, w vg.Length, share float64) gutter {
 	if letter > 0 {
 		g.marks += letter + s.pt(5)
 	}
-	if share == 0 {
-		share = 0.25
-	}
 	if name > 0 {
-		g.names = min(name, w*vg.Length(share), s.pt(230)) + s.pt(2)
+		g.names = min(name, w*0.25, s.pt(230)) + s.pt(2)
 	}
 	return g
 }
@@ -91,32 +89,27 @@ func (g rowStage) y(i int) vg.Length { return g.area.Max.Y - g.row*(vg.Length(i)
 
 // panel is a plot over the rows with row i at -i.
 func (g rowStage) panel(s *sheet, a span) panel {
-	return s.panel(g.area, a.lo, a.hi, 0.5-float64(max(g.shown, 1)), 0.5)
+	return s.panel(g.area, a.lo, a.hi, 0.5-float64(g.slots), 0.5)
 }
 
-// drawRows draws title, lines between the rows, markers and names, and says how
-// many rows did not fit.
+// drawRows draws title, lines between the rows, markers and names.
 func (g rowStage) drawRows(s *sheet, title string) {
 	s.frame(title)
-	s.rowLines(g.body.Min.X, g.body.Max.X, g.area.Max.Y, g.row, g.shown)
+	s.rowLines(g.body.Min.X, g.body.Max.X, g.area.Max.Y, g.row, g.slots)
 	for i := range g.shown {
 		g.gut.draw(s, i, g.body.Min.X, g.y(i), g.row)
 		if st := g.gut.rows[i].style; st < 0 && st != styleNone {
 			s.rowMark(st, vg.Point{X: g.body.Min.X + s.pt(4), Y: g.y(i)}, s.pt(3.6))
 		}
 	}
-	if left := len(g.gut.rows) - g.shown; left > 0 {
-		text := s.fit(s.smallPen(), words.Say("charts.rows.more", left), g.body.Max.X-g.body.Min.X)
-		s.write(s.smallPen(), g.body.Min.X, g.y(g.shown), 0, text)
-	}
 }
 
-// bottom is the lower edge of everything drawn as rows, the note too.
-func (g rowStage) bottom() vg.Length {
-	if g.shown < len(g.gut.rows) {
-		return g.area.Min.Y - g.row
+// drawRest says how many rows did not fit, over whatever lines run there.
+func (g rowStage) drawRest(s *sheet) {
+	if left := len(g.gut.rows) - g.shown; left > 0 {
+		text := s.fit(s.smallPen(), words.Say("charts.rows.more", left), g.body.Max.X-g.body.Min.X-s.pt(4))
+		s.writeClean(s.smallPen(), g.body.Min.X+s.pt(2), g.y(g.shown), 0, text)
 	}
-	return g.area.Min.Y
 }
 
 // footLine is the height of tick labels, with or without a caption under them.

@@ -2,7 +2,6 @@ package charts
 
 import (
 	"image"
-	"image/color"
 	"image/draw"
 	"image/png"
 	"io"
@@ -106,6 +105,34 @@ func sampleFrontier(n int) FrontierData {
 	return d
 }
 
+func sampleRight(n int) RightData {
+	d := RightData{Title: "Can they tell it from the original?"}
+	for i := range n {
+		d.Rows = append(d.Rows, RightRow{Letter: string(rune('A' + i%8)), Name: []string{"odd one out", "two pairs", "match the sample"}[i%3], Right: 9 + i*5%13, N: 24, Chance: []float64{1.0 / 3, 1.0 / 3, 0.5}[i%3], Needed: []int{13, 13, 18}[i%3], AtMost: []int{6, -1, 9}[i%3]})
+	}
+	return d
+}
+
+func sampleHome(n int) HomeData {
+	d := HomeData{Title: "Taken home: version B"}
+	for i := range n {
+		d.Dates = append(d.Dates, HomeDate{strconv.Itoa(1+i%28) + " Mar 2026", 3 + i%4, 2 - i%3, [3]int{2 + i%3, 1 + i%2, i % 3}})
+	}
+	return d
+}
+
+func sampleDays(n int) DaysData {
+	d := DaysData{Title: "A day before and after", Before: "with the original", After: "with version B"}
+	for i := range n {
+		k := i % 6
+		d.Nutrients = append(d.Nutrients, DayNutrient{
+			[]string{"Calories", "Saturated fat", "Sodium", "Protein", "Fibre", "Added sugars"}[k], []string{"kcal", "g", "mg", "g", "g", "g"}[k],
+			[]float64{2310, 31.2, 2980, 78, 19.5, math.NaN()}[k], []float64{1985, 21.4, 2240, 82, 22, 18}[k], []float64{2000, 22, 2300, 75, 30, math.NaN()}[k], k < 3,
+		})
+	}
+	return d
+}
+
 // scoreFigures are all figures of this file's kind with about n items each.
 func scoreFigures(tb testing.TB, n int) map[string]*Figure {
 	out := map[string]*Figure{}
@@ -122,6 +149,16 @@ func scoreFigures(tb testing.TB, n int) map[string]*Figure {
 	add("fall", f, err)
 	f, err = FrontierChart(sampleFrontier(n))
 	add("front", f, err)
+	f, err = RightChart(sampleRight(min(n, mostSamples)))
+	add("right", f, err)
+	f, err = HomeChart(sampleHome(n))
+	add("home", f, err)
+	f, err = DaysChart(sampleDays(n))
+	add("days", f, err)
+	d := sampleDays(n)
+	d.Absolute = true
+	f, err = DaysChart(d)
+	add("daysabs", f, err)
 	return out
 }
 
@@ -157,8 +194,3 @@ func greyed(img image.Image) image.Image {
 	draw.Draw(out, out.Rect, img, img.Bounds().Min, draw.Src)
 	return out
 }
-
-var (
-	_ = color.Gray{}
-	_ = math.NaN
-)

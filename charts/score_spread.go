@@ -114,6 +114,7 @@ func (v *spreadView) paint(s *sheet) {
 		s.write(s.headPen(), g.area.Max.X+s.pt(8), g.y(i), 0, mean)
 		s.write(s.smallPen(), g.body.Max.X, g.y(i), 1, n)
 	}
+	g.drawRest(s)
 	ax := axis{[]float64{1, 2, 3, 4, 5, 6, 7, 8, 9}, plainTick(0)}
 	ax.under(s, pl, g.area.Min.X, g.area.Max.X)
 	s.caption(g.area.Min.X, g.area.Min.Y, g.body.Max.X-g.area.Min.X, v.captions(high)...)

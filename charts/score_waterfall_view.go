@@ -96,6 +96,7 @@ func (v *fallView) paint(s *sheet) {
 	if v.d.Attribute != "" {
 		v.liking(s, g, rows)
 	}
+	g.drawRest(s)
 }
 
 // fall draws the bars with their labels and the lines that lead from one to the next.
