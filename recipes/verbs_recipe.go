@@ -347,3 +347,19 @@ func merged(edits []Edit) []Edit {
 	}
 	return slices.DeleteFunc(out, func(e Edit) bool { return Same(e.Before, e.After) })
 }
+
+// RecordAllergens writes down which allergens a food in the workbook holds, as
+// its pack says. It makes what was unknown known.
+func RecordAllergens(ref food.Ref, contains food.Allergen) Verb {
+	return func(b *Book) (Change, error) {
+		f := b.foods[ref]
+		if f == nil {
+			return Change{}, gone("error.food-gone")
+		}
+		e := newEdits(b, "", "did.allergens", f.Name)
+		c := *f
+		c.Allergens = food.Allergens{Recorded: true, Contains: contains}
+		e.put(&c)
+		return e.done()
+	}
+}

@@ -232,6 +232,10 @@ func (w *Window) recipe() *recipes.Recipe {
 // when given, to after with false.
 func (w *Window) do(v recipes.Verb, after ...func(ok bool)) {
 	w.desk.Do(v, func(err error) {
+		if served := servedBy(err); served != nil {
+			w.askServed(v, served, err, after)
+			return
+		}
 		w.problemOrNil(err)
 		for _, f := range after {
 			f(err == nil)

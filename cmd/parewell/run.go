@@ -44,11 +44,12 @@ func commands() map[string]command {
 
 		"plan":         {runPlan, planFlags},
 		"discriminate": {runDiscriminate, discriminateFlags},
+		"tasting":      {runTasting, tastingFlags},
 	}
 }
 
 // commandNames in the order help lists them.
-var commandNames = []string{"demo", "compare", "import", "foods", "export", "claims", "plan", "discriminate", "check"}
+var commandNames = []string{"demo", "compare", "import", "foods", "export", "claims", "plan", "tasting", "discriminate", "check"}
 
 // run does what args ask and returns the exit code. All that goes wrong is one
 // line on errOut.

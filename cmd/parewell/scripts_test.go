@@ -37,6 +37,9 @@ func TestScripts(t *testing.T) {
 			"spoil":    cmdSpoil,
 			"relative": cmdRelative,
 			"oneline":  cmdOneLine,
+			"sit":      cmdSit,
+			"fill":     cmdFill,
+			"code":     cmdCode,
 		},
 	})
 }

@@ -306,3 +306,21 @@ func Clear(id, servingID recipes.ID) recipes.Verb {
 func isCode(v float64) bool { return v == math.Trunc(v) && v >= 100 && v <= 999 }
 
 func codeText(v float64) string { return strconv.Itoa(int(v)) }
+
+// Fits holds one answer to one question against what is asked, before it is
+// recorded: the question's own name (however it was spelled), or why not.
+func Fits(t *recipes.Tasting, a Answer, question string) (string, error) {
+	seat := t.Seat(a.Seat)
+	if seat == nil {
+		return "", refuse("", "error.seat-none", a.Seat)
+	}
+	if a.Code != 0 && !slices.ContainsFunc(seat.Cups, func(c recipes.Cup) bool { return c.Code == a.Code }) {
+		return "", refuse("", "error.code-none", a.Code)
+	}
+	for _, q := range append(Questions(t), Closing(t, seat)...) {
+		if strings.EqualFold(q.Key, strings.TrimSpace(question)) {
+			return q.Key, allowed(t, seat, a.Code, q.Key, a.Scores[question])
+		}
+	}
+	return "", refuse("", "error.score-unknown", question)
+}
