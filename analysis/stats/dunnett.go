@@ -12,7 +12,7 @@ const quadratureError = 1e-9
 // one control have correlations l_i l_j, with l_i = sqrt(n_i/(n_i+n_0)), 0.5 in
 // complete blocks: such one-factor correlations (whatever they come from, any
 // two comparisons among them) are integrated exactly. Others take a fixed lattice
-// of points, the same for the same input, and leave is then four standard errors
+// of points, the same for the same input, and leave is then five standard errors
 // of its shifted copies, commonly below 1e-5. Singular correlations will do.
 // NaN, NaN for a matrix that is no correlation matrix, NaN t or df below 0.01.
 func DunnettAbove(t float64, corr [][]float64, df float64) (p, leave float64) {

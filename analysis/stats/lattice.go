@@ -11,8 +11,8 @@ import (
 // sequence of square roots of primes in shifted copies, folded (the baker's
 // transform), which makes the mean of smooth functions good to about 1e-5.
 const (
-	latticePoints = 6000
-	latticeCopies = 10
+	latticePoints = 5000
+	latticeCopies = 16
 	latticeSeed   = 1955 // fixed, so that the same data give the same p
 )
 
@@ -58,7 +58,7 @@ func newLattice(root [][]float64, df float64) *lattice {
 	return l
 }
 
-// above is the mean over the copies and four of its standard errors.
+// above is the mean over the copies and five of its standard errors.
 func (l *lattice) above(t float64) (p, leave float64) {
 	z := make([]float64, len(l.groups))
 	var copies []float64
@@ -70,7 +70,7 @@ func (l *lattice) above(t float64) (p, leave float64) {
 		copies = append(copies, sum/latticePoints)
 	}
 	p = Mean(copies)
-	return math.Max(0, math.Min(1, p)), 4*SD(copies)/math.Sqrt(latticeCopies) + 1e-8
+	return math.Max(0, math.Min(1, p)), 5*SD(copies)/math.Sqrt(latticeCopies) + 1e-8
 }
 
 // point walks through the columns: each narrows where the next normal value may
