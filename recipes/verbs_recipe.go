@@ -350,7 +350,7 @@ func merged(edits []Edit) []Edit {
 
 // RecordAllergens writes down which allergens a food in the workbook holds, as
 // its pack says. It makes what was unknown known.
-func RecordAllergens(ref food.Ref, contains food.Allergen) Verb {
+func RecordAllergens(ref food.Ref, has food.Allergens) Verb {
 	return func(b *Book) (Change, error) {
 		f := b.foods[ref]
 		if f == nil {
@@ -358,7 +358,8 @@ func RecordAllergens(ref food.Ref, contains food.Allergen) Verb {
 		}
 		e := newEdits(b, "", "did.allergens", f.Name)
 		c := *f
-		c.Allergens = food.Allergens{Recorded: true, Contains: contains}
+		has.Recorded = true
+		c.Allergens = has
 		e.put(&c)
 		return e.done()
 	}

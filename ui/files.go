@@ -97,6 +97,33 @@ func (w *Window) saveCopy() {
 	})
 }
 
+// saveEditorCopy writes a copy that says nothing private of anybody.
+func (w *Window) saveEditorCopy() {
+	if w.view.Path == "" {
+		return
+	}
+	w.chooseFile(fileWish{
+		title: words.Say("file.editor.title"), ok: words.Say("file.copy.ok"), name: words.Say("file.editor.name", w.view.Name()),
+		endings: []string{desk.Extension}, save: true,
+		then: func(path string) {
+			w.desk.SaveEditorCopy(path, func(err error) {
+				if err != nil {
+					w.problemDialog(err)
+					return
+				}
+				w.status.SetMessage(words.Say("file.editor.copied", path))
+			})
+		},
+	})
+}
+
+// tablesShown opens the published tables from the menu.
+func (w *Window) tablesShown() {
+	if w.view.Path != "" {
+		w.showTables()
+	}
+}
+
 // withWorkbook runs then at once when a workbook is open, else asks for one
 // first.
 func (w *Window) withWorkbook(then func()) {

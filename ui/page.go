@@ -32,6 +32,7 @@ const (
 	pagePaste   = "paste"
 	pageFoods   = "foods"
 	pageMeals   = "meals"
+	pageTasters = "tasters"
 
 	tabVersions = "versions"
 	tabSwaps    = "swaps"

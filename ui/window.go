@@ -86,6 +86,7 @@ func (w *Window) allPages() map[string]page {
 		pagePaste:   &pastePage{w: w},
 		pageFoods:   &foodsPage{w: w},
 		pageMeals:   newMealsPage(w),
+		pageTasters: newTastersPage(w),
 	}
 }
 
@@ -103,6 +104,7 @@ func (w *Window) navItems() []parts.NavItem {
 	return []parts.NavItem{
 		{Key: pageRecipes, Icon: "recipes", Label: words.Say("nav.recipes"), Count: countOrNone(n)},
 		{Key: pageFoods, Icon: "foods", Label: words.Say("nav.foods")},
+		{Key: pageTasters, Icon: "tasters", Label: words.Say("nav.tasters"), Count: countOrNone(len(w.view.Book.Panelists()))},
 		{Key: pageMeals, Icon: "meals", Label: words.Say("nav.meals"), Count: countOrNone(len(w.view.Book.Meals()))},
 	}
 }

@@ -30,7 +30,7 @@ func cmdSit(ts *testscript.TestScript, _ bool, args []string) {
 	id := func() recipes.ID { return recipes.NewID(rand.Reader) }
 	for _, x := range f.Book().Foods() { // as if every pack had been read
 		if !x.Allergens.Recorded {
-			do(recipes.RecordAllergens(x.Ref, 0))
+			do(recipes.RecordAllergens(x.Ref, x.Allergens))
 		}
 	}
 	r := f.Book().Recipes()[0]
