@@ -50,3 +50,22 @@ func BenchmarkJudge20(b *testing.B) {
 		}
 	}
 }
+
+func BenchmarkNext20(b *testing.B) {
+	e := twenty()
+	for b.Loop() {
+		if p, err := Next(context.Background(), e, Ask{Nutrient: EnergyKey}); err != nil || p.Tasting == nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkNext20Untasted has twenty swaps nobody tasted and eight samples.
+func BenchmarkNext20Untasted(b *testing.B) {
+	e := &Evidence{Swaps: twenty().Swaps}
+	for b.Loop() {
+		if p, err := Next(context.Background(), e, Ask{Nutrient: EnergyKey, MaxSamples: 8}); err != nil || p.Tasting == nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -78,7 +78,7 @@ func fitted(versions [][]bool, means []float64, variance float64) ([]float64, []
 		cov[i] = make([]float64, n)
 	}
 	for s, value := range values {
-		if value < 1e-9*values[0] {
+		if value < 1e-9 {
 			continue
 		}
 		score := 0.0

@@ -61,6 +61,7 @@ type Tradeoffs struct {
 	ForLimit   *Combo  // takes most off with its low end above the limit; nil none does
 	Beside     []Aside
 	Limit      float64
+	promised   *Combo // the best that was not tasted; nil none saves anything
 }
 
 // Best finds the trade-offs among at most MaxSwaps usable swaps. Where nothing
@@ -93,6 +94,7 @@ func (m *model) best(ctx context.Context, g Goal) (*Tradeoffs, error) {
 	if err := w.walk(ctx, p.visit); err != nil {
 		return nil, err
 	}
+	t.promised = p.promised()
 	p.addTasted()
 	t.Considered = p.seen
 	t.Ranked, t.Frontier = p.combos(p.ranked), p.combos(p.front)
@@ -121,6 +123,19 @@ func (m *model) beside() []Aside {
 		}
 	}
 	return out
+}
+
+// promised is the best that was not tasted: for the limit, or else with the
+// highest low end among those that save something.
+func (p *picker) promised() *Combo {
+	pt := p.bestMask
+	if pt.mask == 0 && len(p.front) > 0 {
+		pt = p.front[0]
+	}
+	if pt.mask == 0 {
+		return nil
+	}
+	return &p.combos([]point{pt})[0]
 }
 
 // combos fills in what points stand for.
