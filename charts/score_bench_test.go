@@ -40,7 +40,7 @@ func BenchmarkScorePNG300(b *testing.B) {
 func FuzzScoreFigures(f *testing.F) {
 	f.Add(uint8(3), "A", "less butter", "kcal", 143.0, -0.2, -0.5, 0.1, 12, "within", uint16(640), uint16(280))
 	f.Add(uint8(30), "", "\x00\n漢字 ½", "", math.NaN(), math.NaN(), math.Inf(-1), 0.0, -1, "", uint16(1), uint16(1))
-	f.Add(uint8(1), "Z", "", "g", 1e300, -1e300, 0.0, 1e7, 100000, "untasted", uint16(320), uint16(200))
+	f.Add(uint8(1), "Z", "", "g", 1e300, -1e300, 0.0, 1e7, 100000, "not-tasted", uint16(320), uint16(200))
 	f.Add(uint8(9), "B", "x", "mg", -1e7, 4.0, math.NaN(), 4.0, 24, "tied", uint16(900), uint16(60))
 	f.Fuzz(func(t *testing.T, n uint8, letter, name, unit string, amount, mid, low, high float64, count int, verdict string, w, h uint16) {
 		v := Verdict(verdict)

@@ -195,7 +195,7 @@ func (v *scoreView) columns(s *sheet, body vg.Rectangle) (figures, counts vg.Len
 
 func (v *scoreView) paint(s *sheet) {
 	g := s.rowStage(rowNeeds{
-		title: v.d.Title, rows: v.rows, least: 1.15, most: 46,
+		title: v.d.Title, rows: v.rows, least: 1.15, most: 60,
 		head: func(b vg.Rectangle) vg.Length { return s.markLegend(b, v.keys(), true) + s.pt(3) },
 		foot: func(vg.Rectangle) vg.Length { return s.footLine(true) },
 		side: func(b vg.Rectangle) vg.Length {

@@ -231,9 +231,10 @@ func (v *daysView) bars(s *sheet, g rowStage) {
 	}
 	thick := min(0.36, float64(s.pt(13)/g.row))
 	for i, n := range v.d.Nutrients[:g.shown] {
+		moved := v.crosses(s, pl, n, short)
 		for k, amount := range []float64{n.Before, n.After} {
 			row := -float64(i) + (0.5-float64(k))*thick*1.12
-			v.one(s, pl, n, amount, short, bar{row: row, thickness: thick, style: fills[k]})
+			v.one(s, pl, v.text(n, amount, short), n, amount, moved, bar{row: row, thickness: thick, style: fills[k]})
 		}
 	}
 	zeroLine{s}.Plot(pl.area, pl.Plot)
@@ -244,30 +245,50 @@ func (v *daysView) bars(s *sheet, g rowStage) {
 }
 
 // one draws a bar and its label; without anything to measure with, the label
-// alone.
-func (v *daysView) one(s *sheet, pl panel, n DayNutrient, amount float64, short bool, b bar) {
+// alone. Labels that are moved stand beyond the line of the target.
+func (v *daysView) one(s *sheet, pl panel, text string, n DayNutrient, amount float64, moved bool, b bar) {
 	b.to, b.cut = v.end(n, amount)
-	x := pl.x(b.to)
 	switch {
 	case !finite(amount):
 		b.kind, b.to = notKnown, (pl.X.Max-pl.X.Min)*float64(s.stub()/(pl.area.Max.X-pl.area.Min.X))
-		x += s.stub()
 		pl.draw(bars{s: s, items: []bar{b}})
 	case finite(v.share(n, amount)):
 		pl.draw(bars{s: s, items: []bar{b}})
 	}
-	if text := v.text(n, amount, short); vg.Length(b.thickness)*(pl.y(0)-pl.y(-1)) >= s.pt(s.smallPen().size)*0.72 {
-		pen := s.smallPen()
-		pen.color = s.inks.ink
-		s.writeClean(pen, v.clear(s, pl, x+s.labelGap(), s.width(pen, text)), pl.y(b.row), 0, text)
+	if vg.Length(b.thickness)*(pl.y(0)-pl.y(-1)) < s.pt(s.smallPen().size)*0.72 {
+		return
 	}
+	x := v.labelAt(s, pl, n, amount)
+	if moved {
+		x = max(x, pl.x(100)+s.pt(4))
+	}
+	pen := s.smallPen()
+	pen.color = s.inks.ink
+	s.writeClean(pen, x, pl.y(b.row), 0, text)
 }
 
-// clear moves a label that would lie across the line of the target beyond it.
-func (v *daysView) clear(s *sheet, pl panel, x, w vg.Length) vg.Length {
-	line := pl.x(100)
-	if v.d.Absolute || x > line+s.pt(3) || x+w < line-s.pt(3) {
-		return x
+// labelAt is where the label of a bar begins.
+func (v *daysView) labelAt(s *sheet, pl panel, n DayNutrient, amount float64) vg.Length {
+	to, _ := v.end(n, amount)
+	x := pl.x(to) + s.labelGap()
+	if !finite(amount) {
+		x += s.stub()
 	}
-	return line + s.pt(4)
+	return x
+}
+
+// crosses says whether a label of nutrient n would lie across the line of the
+// target; then both of the pair stand beyond it, in line.
+func (v *daysView) crosses(s *sheet, pl panel, n DayNutrient, short bool) bool {
+	if v.d.Absolute {
+		return false
+	}
+	line := pl.x(100)
+	for _, amount := range []float64{n.Before, n.After} {
+		x := v.labelAt(s, pl, n, amount)
+		if x <= line+s.pt(3) && x+s.width(s.smallPen(), v.text(n, amount, short)) >= line-s.pt(3) {
+			return true
+		}
+	}
+	return false
 }

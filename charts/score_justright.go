@@ -121,7 +121,7 @@ func (v *justView) ends(i int) (less, more string) {
 
 func (v *justView) paint(s *sheet) {
 	g := s.rowStage(rowNeeds{
-		title: v.title, rows: v.rows, least: 1.3, most: 44,
+		title: v.title, rows: v.rows, least: 1.3, most: 60,
 		head: func(b vg.Rectangle) vg.Length {
 			return s.markLegend(b, v.keys(s), true) + s.lineOf(s.smallPen()) + s.pt(4)
 		},
@@ -184,7 +184,7 @@ func (v *justView) row(s *sheet, g rowStage, pl panel, i int) {
 		s.writeClean(pen, pl.x(0), y, 0.5, s.fit(pen, words.Say("charts.spread.nobody"), g.area.Max.X-g.area.Min.X))
 		return
 	}
-	half := min(s.pt(13), g.row*0.36)
+	half := min(s.pt(16), g.row*0.36)
 	fills := s.inks.justFills()
 	for k, c := range r.Counts {
 		from, to := r.part(k)

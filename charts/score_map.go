@@ -112,7 +112,7 @@ func (d SwapMapData) figures(i int) string {
 	if m.tasted() {
 		return words.Say("charts.list", out, effectText(m.Effect, m.Low, m.High))
 	}
-	return words.Say("charts.list", out, Untasted.Words())
+	return words.Say("charts.list", out, NotTasted.Words())
 }
 
 func (v *mapView) alt() string {

@@ -95,7 +95,7 @@ func (s *sheet) labelled(n *planeNeeds, m labelledMarks) (plane, []tag, []vg.Rec
 			left++
 		}
 	}
-	n.xText = []string{words.Say("charts.map.unnamed", n.xText[len(n.xText)-1], left), words.Say("charts.map.unnamed.short", left)}
+	n.xText = []string{words.Say("charts.map.unnamed", left, n.xText[len(n.xText)-1]), words.Say("charts.map.unnamed.short", left)}
 	return g, tags, boxes
 }
 
@@ -218,7 +218,7 @@ func (v *mapView) marks(s *sheet, g plane) {
 	for i, m := range v.d.Swaps {
 		verdict := m.Verdict
 		if !m.tasted() {
-			verdict = Untasted
+			verdict = NotTasted
 		}
 		s.verdictMark(verdict, v.at(g, i), s.markSize())
 	}

@@ -64,19 +64,47 @@ func (s *sheet) rowFill(style int) swatch {
 	return s.inks.original
 }
 
+// strips are rectangles of one colour filled in a single call, which is what
+// many small ones cost most.
+type strips struct {
+	s    *sheet
+	path vg.Path
+}
+
+// rule adds an upright or level line of width w.
+func (b *strips) rule(x0, y0, x1, y1, w vg.Length) {
+	r := b.s.ruleRect(x0, y0, x1, y1, w)
+	pts := corners(r)
+	b.path.Move(pts[0])
+	for _, p := range pts[1:] {
+		b.path.Line(p)
+	}
+	b.path.Close()
+}
+
+func (b *strips) fill(c color.NRGBA) {
+	if len(b.path) == 0 {
+		return
+	}
+	b.s.SetColor(c)
+	b.s.Fill(b.path)
+}
+
 // dashLine draws an upright or level dashed line as filled strips, which no
 // renderer blurs.
 func (s *sheet) dashLine(c color.NRGBA, from, to vg.Point, w vg.Length) {
 	on, off := s.pt(4), s.pt(2.6)
+	b := strips{s: s}
 	if from.X == to.X {
 		for y := from.Y; y < to.Y; y += on + off {
-			s.rule(c, from.X, y, from.X, min(y+on, to.Y), w)
+			b.rule(from.X, y, from.X, min(y+on, to.Y), w)
 		}
-		return
+	} else {
+		for x := from.X; x < to.X; x += on + off {
+			b.rule(x, from.Y, min(x+on, to.X), from.Y, w)
+		}
 	}
-	for x := from.X; x < to.X; x += on + off {
-		s.rule(c, x, from.Y, min(x+on, to.X), from.Y, w)
-	}
+	b.fill(c)
 }
 
 // interval draws a level line from x0 to x1 with caps; an end that is cut by

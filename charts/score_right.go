@@ -166,15 +166,7 @@ func (v *rightView) row(s *sheet, g rowStage, pl panel, i int) {
 	if r.N > 0 {
 		all := s.snapRect(vg.Rectangle{Min: vg.Point{X: x0, Y: y - half}, Max: vg.Point{X: xn, Y: y + half}})
 		s.box(s.inks.axis, all, s.hair(1))
-		if cell := (xn - x0) / vg.Length(r.N); cell >= s.pt(4) {
-			for k := 1; k < r.N; k++ {
-				c := s.inks.axis
-				if k <= r.Right {
-					c = s.inks.ground
-				}
-				s.rule(c, pl.x(float64(k)), all.Min.Y+s.hair(1), pl.x(float64(k)), all.Max.Y-s.hair(1), s.hair(1))
-			}
-		}
+		v.cells(s, pl, r, all)
 		v.marks(s, g, pl, r, y, half)
 	}
 	x := g.area.Max.X + s.pt(12)
@@ -184,6 +176,24 @@ func (v *rightView) row(s *sheet, g rowStage, pl panel, i int) {
 	}
 	s.write(s.headPen(), x, y+s.lineOf(s.smallPen())/2, 0, r.result())
 	s.write(s.smallPen(), x, y-s.lineOf(s.headPen())/2, 0, s.fit(s.smallPen(), r.shown(), g.body.Max.X-x))
+}
+
+// cells parts the answers where a cell is wide enough to count.
+func (v *rightView) cells(s *sheet, pl panel, r RightRow, all vg.Rectangle) {
+	if (all.Max.X-all.Min.X)/vg.Length(r.N) < s.pt(4) {
+		return
+	}
+	over, open := strips{s: s}, strips{s: s}
+	for k := 1; k < r.N; k++ {
+		b := &open
+		if k <= r.Right {
+			b = &over
+		}
+		x := pl.x(float64(k))
+		b.rule(x, all.Min.Y+s.hair(1), x, all.Max.Y-s.hair(1), s.hair(1))
+	}
+	over.fill(s.inks.ground)
+	open.fill(s.inks.axis)
 }
 
 // marks draws what guessing gets, what a difference needs and what shows the

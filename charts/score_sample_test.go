@@ -64,7 +64,7 @@ func sampleMap(n int) SwapMapData {
 	effects := []float64{-0.15, -0.32, -1.1, 0.35, -0.62, -0.2, -0.2, math.NaN(), 0.05, math.NaN()}
 	wide := []float64{0.28, 0.25, 0.4, 0.3, 0.35, 0.5, 0.5, 0, 0.6, 0}
 	savings := []float64{143, 62, 88, 24, 2, 71, 35, 18, -3, 51}
-	verdicts := []Verdict{Within, SmallDrop, TooMuch, LikedMore, Unsettled, Tied, Tied, Untasted, NotEnough, Untasted}
+	verdicts := []Verdict{Within, SmallDrop, TooMuch, LikedMore, LessUnsettled, Tied, Tied, NotTasted, NotEnough, NotTasted}
 	for i := range n {
 		k := i % 10
 		m := MapSwap{Name: swapNames[k], Saving: savings[k] + 9*float64(i/10), Effect: effects[k] + 0.17*float64(i/10), Verdict: verdicts[k]}

@@ -103,7 +103,7 @@ func (v *spreadView) paint(s *sheet) {
 	g.drawRows(s, v.d.Title)
 	s.write(s.smallPen(), g.area.Max.X+s.pt(8), g.area.Max.Y+s.lineOf(s.smallPen())/2, 0, s.fit(s.smallPen(), words.Say("charts.spread.mean"), g.body.Max.X-g.area.Max.X-s.pt(8)))
 	pl := g.panel(s, span{0.5, 9.5})
-	high := g.row >= s.lineOf(s.smallPen())*3
+	high := g.row >= s.lineOf(s.smallPen())*2.55
 	for i := range g.shown {
 		if high {
 			v.columns(s, g, pl, i)
@@ -134,28 +134,41 @@ func (v *spreadView) captions(high bool) []string {
 	return append([]string{words.Say("charts.spread.axis.ends", v.d.Attribute, v.d.Ends[0], v.d.Ends[1], how)}, out...)
 }
 
-// columns draws row i as small columns with their counts on top and the mean as
-// a notch under the line they stand on.
+// columns draws row i as small columns with their counts and the mean as a
+// notch under the line they stand on.
 func (v *spreadView) columns(s *sheet, g rowStage, pl panel, i int) {
 	st := s.rowFill(v.rows[i].style)
-	foot := g.y(i) - g.row/2 + s.pt(7)
-	high := g.row - s.pt(9) - s.lineOf(s.smallPen())
-	half := min(s.pt(15), (pl.x(2)-pl.x(1))*0.38)
-	s.rule(s.inks.axis, g.area.Min.X, foot, g.area.Max.X, foot, s.hair(1))
+	foot := g.y(i) - g.row/2 + s.pt(6)
+	high := g.row - s.pt(9)
+	half := min(s.pt(17), (pl.x(2)-pl.x(1))*0.4)
 	for k, c := range v.d.Rows[i].Counts {
 		if c == 0 {
 			continue
 		}
 		x, top := pl.x(float64(k+1)), foot+high*vg.Length(c)/vg.Length(v.most)
-		s.bar(vg.Rectangle{Min: vg.Point{X: x - half, Y: foot}, Max: vg.Point{X: x + half, Y: max(top, foot+s.hair(2))}}, bar{style: st})
-		pen := s.smallPen()
-		pen.color = s.inks.ink
-		if text := words.Number(float64(c), 0); s.width(pen, text) < pl.x(2)-pl.x(1)-s.pt(2) {
-			s.write(pen, x, max(top, foot)+s.lineOf(pen)*0.52, 0.5, text)
-		}
+		top = max(top, foot+s.hair(2))
+		s.bar(vg.Rectangle{Min: vg.Point{X: x - half, Y: foot}, Max: vg.Point{X: x + half, Y: top}}, bar{style: st})
+		v.count(s, st, x, foot, top, c, pl.x(2)-pl.x(1))
 	}
+	s.rule(s.inks.axis, g.area.Min.X, foot, g.area.Max.X, foot, s.hair(1))
 	if m, n := v.d.Rows[i].mean(); n > 0 {
-		s.shapeMark(2, vg.Point{X: pl.x(m), Y: foot - s.pt(3.4)}, s.pt(2.6), s.inks.ink, s.inks.ink)
+		s.shapeMark(2, vg.Point{X: pl.x(m), Y: foot - s.pt(3)}, s.pt(2.5), s.inks.ink, s.inks.ink)
+	}
+}
+
+// count writes how many a column is: in its top where it is high enough, else
+// over it.
+func (v *spreadView) count(s *sheet, st swatch, x, foot, top vg.Length, c int, wide vg.Length) {
+	pen, text := s.smallPen(), words.Number(float64(c), 0)
+	pen.color = s.inks.ink
+	line := s.lineOf(pen)
+	switch {
+	case s.width(pen, text) > wide-s.pt(2):
+		return
+	case top-foot >= line*0.95:
+		s.writePatch(pen, x, top-line*0.52, text, st)
+	default:
+		s.write(pen, x, top+line*0.46, 0.5, text)
 	}
 }
 

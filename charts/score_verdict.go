@@ -9,27 +9,30 @@ import (
 )
 
 // Verdict is what tasting has shown of a swap or a version against the limit.
+// Its values are those of the ledger's kinds, so that one converts to the other.
 type Verdict string
 
-// The verdicts, in the order a legend lists them. An empty one is Untasted.
+// The verdicts, in the order a legend lists them. An empty one is NotTasted.
 const (
-	LikedMore Verdict = "liked-more" // the interval lies above 0
-	Within    Verdict = "within"     // the low end is above the limit
-	SmallDrop Verdict = "small-drop" // within the limit, and a real drop
-	Unsettled Verdict = "unsettled"  // liked less, how much is not settled
-	TooMuch   Verdict = "too-much"   // drops more than the limit
-	NotEnough Verdict = "not-enough" // not enough tasting yet
-	Tied      Verdict = "tied"       // always served together with others
-	Untasted  Verdict = "untasted"
+	LikedMore     Verdict = "liked-more"     // the interval lies above 0
+	Within        Verdict = "within"         // the low end is above the limit
+	SmallDrop     Verdict = "small-drop"     // within the limit, and a real drop
+	LessUnsettled Verdict = "less-unsettled" // liked less, how much is not settled
+	TooMuch       Verdict = "too-much"       // drops more than the limit
+	NotEnough     Verdict = "not-enough"     // not enough tasting yet
+	NoLimit       Verdict = "no-limit"       // no limit to judge by
+	Tied          Verdict = "tied"           // always served together with others
+	AlwaysOn      Verdict = "always-on"      // never left out
+	NotTasted     Verdict = "not-tasted"
 )
 
 // Verdicts are all verdicts in the order a legend lists them.
-var Verdicts = []Verdict{LikedMore, Within, SmallDrop, Unsettled, TooMuch, NotEnough, Tied, Untasted}
+var Verdicts = []Verdict{LikedMore, Within, SmallDrop, LessUnsettled, TooMuch, NotEnough, NoLimit, Tied, AlwaysOn, NotTasted}
 
 // Words says the verdict as figures and tables name it.
 func (v Verdict) Words() string {
 	if v == "" {
-		v = Untasted
+		v = NotTasted
 	}
 	return words.Say("charts.verdict." + string(v))
 }
@@ -49,15 +52,18 @@ func checkVerdict(title, name string, v Verdict) error {
 
 // verdictShapes are marker shapes by verdict: pointing up is good, down is bad,
 // and a cross is over the limit.
-var verdictShapes = map[Verdict]int{LikedMore: 2, Within: 0, SmallDrop: 4, Unsettled: 3, TooMuch: 7, NotEnough: 1, Tied: 6, Untasted: 0}
+var verdictShapes = map[Verdict]int{
+	LikedMore: 2, Within: 0, SmallDrop: 4, LessUnsettled: 3, TooMuch: 7,
+	NotEnough: 1, NoLimit: 1, Tied: 6, AlwaysOn: 5, NotTasted: 0,
+}
 
 // verdictTone is how full a verdict's marker is: settled ones are full, unsettled
-// ones half, untasted ones hollow.
+// ones half, untasted and unjudged ones hollow.
 func verdictTone(v Verdict) tone {
 	switch v {
 	case LikedMore, Within, TooMuch:
 		return fullTone
-	case SmallDrop, Unsettled, NotEnough, Tied:
+	case SmallDrop, LessUnsettled, NotEnough, Tied, AlwaysOn:
 		return halfTone
 	}
 	return hollowTone
@@ -85,7 +91,7 @@ func (k *inks) verdictInks(v Verdict) (fill, edge color.NRGBA) {
 		edge = good
 	case TooMuch:
 		edge = bad
-	case Unsettled:
+	case LessUnsettled:
 		edge = look
 	default:
 		edge = k.muted
@@ -102,7 +108,7 @@ func (k *inks) verdictInks(v Verdict) (fill, edge color.NRGBA) {
 // verdictMark draws the marker of a verdict, about 2r across.
 func (s *sheet) verdictMark(v Verdict, at vg.Point, r vg.Length) {
 	if v == "" {
-		v = Untasted
+		v = NotTasted
 	}
 	fill, edge := s.inks.verdictInks(v)
 	s.shapeMark(verdictShapes[v], at, r, fill, edge)
@@ -113,7 +119,7 @@ func verdictKeys(vs []Verdict) []markKey {
 	seen := map[Verdict]bool{}
 	for _, v := range vs {
 		if v == "" {
-			v = Untasted
+			v = NotTasted
 		}
 		seen[v] = true
 	}

@@ -170,7 +170,7 @@ func (v *fallView) liking(s *sheet, g rowStage, rows []fallRow) {
 	for _, r := range rows {
 		numbers = max(numbers, s.width(s.bodyPen(), v.effect(r)))
 	}
-	numbers = max(numbers, s.width(s.bodyPen(), words.Say("charts.verdict.untasted")))
+	numbers = max(numbers, s.width(s.bodyPen(), words.Say("charts.verdict.not-tasted")))
 	right := g.body.Max.X - numbers - s.pt(6)
 	head := words.Say("charts.fall.effect", v.d.Attribute)
 	s.write(s.headPen(), left, g.area.Max.Y+s.lineOf(s.headPen())/2, 0, s.fit(s.headPen(), head, g.body.Max.X-left))
@@ -213,7 +213,7 @@ func (v *fallView) effect(r fallRow) string {
 	case !r.hasEffect:
 		return ""
 	case !finite(r.effect[0]):
-		return words.Say("charts.verdict.untasted")
+		return words.Say("charts.verdict.not-tasted")
 	}
 	return words.Signed(r.effect[0], 1)
 }
@@ -230,7 +230,7 @@ func (v *fallView) mark(s *sheet, g rowStage, pl panel, i int, r fallRow, plot b
 	switch {
 	case !finite(r.effect[0]):
 		pen.color = s.inks.muted
-		s.verdictMark(Untasted, vg.Point{X: g.area.Min.X + s.pt(5), Y: y}, size)
+		s.verdictMark(NotTasted, vg.Point{X: g.area.Min.X + s.pt(5), Y: y}, size)
 	case plot:
 		if finite(r.effect[1]) && finite(r.effect[2]) {
 			s.interval(edge, pl.x(r.effect[1]), pl.x(r.effect[2]), y, min(s.pt(2.6), g.row*0.28), [2]vg.Length{g.area.Min.X, g.area.Max.X})

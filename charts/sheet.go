@@ -190,6 +190,11 @@ func corners(r vg.Rectangle) []vg.Point {
 // rule draws an upright or level line of width w as a filled strip, which no
 // renderer blurs.
 func (s *sheet) rule(c color.NRGBA, x0, y0, x1, y1, w vg.Length) {
+	s.FillPolygon(c, corners(s.ruleRect(x0, y0, x1, y1, w)))
+}
+
+// ruleRect is the strip of such a line, on whole pixels.
+func (s *sheet) ruleRect(x0, y0, x1, y1, w vg.Length) vg.Rectangle {
 	r := vg.Rectangle{Min: vg.Point{X: s.snap(x0), Y: s.snap(y0)}, Max: vg.Point{X: s.snap(x1), Y: s.snap(y1)}}
 	if x0 == x1 {
 		r.Min.X = s.snap(x0 - w/2)
@@ -198,7 +203,7 @@ func (s *sheet) rule(c color.NRGBA, x0, y0, x1, y1, w vg.Length) {
 		r.Min.Y = s.snap(y0 - w/2)
 		r.Max.Y = r.Min.Y + w
 	}
-	s.FillPolygon(c, corners(r))
+	return r
 }
 
 // dashed strokes the outline of r in dashes.
