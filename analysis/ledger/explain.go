@@ -44,7 +44,7 @@ func why(name string, k Kind, i Interval, limit float64) words.Phrase {
 	if k == LessUnsettled && limit == 0 {
 		key = "ledger.why.less-no-limit"
 	}
-	return words.P(key, name, words.Signed(i.Effect, d), words.Signed(i.Low, d), words.Signed(i.High, d), words.Trim(limit, 2))
+	return words.P(key, name, words.Signed(i.Effect, d), words.Signed(i.Low, d), words.Signed(i.High, d), words.Trim(limit, 2), words.Number(math.Abs(i.Effect), d))
 }
 
 // places are the decimals an interval is written with: one, or two where one
@@ -63,7 +63,7 @@ func places(i Interval, limit float64) int {
 // points writes a size in points of liking.
 func points(v float64) string { return words.Trim(v, 2) }
 
-// PotsNote says how many pots the verdict rests on; an empty phrase when it
+// PotsNote says how many pots the verdict rests on; a phrase without a key when it
 // rests on none.
 func (v *Verdict) PotsNote() words.Phrase { return potsNote(v.Pots) }
 
@@ -77,11 +77,11 @@ func potsNote(pots int) words.Phrase {
 	return words.P("ledger.pots", pots)
 }
 
-// MoreNote says what tasting would settle it; an empty phrase when none is
+// MoreNote says what tasting would settle it; a phrase without a key when none is
 // asked for.
 func (v *Verdict) MoreNote() words.Phrase { return v.More.note() }
 
-// MoreNote says what tasting would settle it; an empty phrase when none is
+// MoreNote says what tasting would settle it; a phrase without a key when none is
 // asked for.
 func (w *Whole) MoreNote() words.Phrase { return w.More.note() }
 
@@ -99,7 +99,19 @@ func (m More) note() words.Phrase {
 	return words.P("ledger.more.evenings", m.Evenings, m.Servings, m.Tasters)
 }
 
-// LostNote says what 100 kcal cost in liking; an empty phrase when that may not
+// Sentences are all that is to be said of the swap, in order: the evidence, the
+// pots, what would settle it, and liking lost where that may be said.
+func (v *Verdict) Sentences() []words.Phrase {
+	out := []words.Phrase{v.Explain()}
+	for _, p := range []words.Phrase{v.PotsNote(), v.MoreNote(), v.LostNote()} {
+		if p.Key != "" {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// LostNote says what 100 kcal cost in liking; a phrase without a key when that may not
 // be said.
 func (v *Verdict) LostNote() words.Phrase {
 	switch {
@@ -122,7 +134,7 @@ func (w *Whole) Line() words.Phrase {
 	return words.P("ledger.whole", w.Swaps, w.Name, words.Signed(w.Effect, d), words.Signed(w.Low, d), words.Signed(w.High, d), fit)
 }
 
-// Warning says that swaps which each fit do not fit together; an empty phrase
+// Warning says that swaps which each fit do not fit together; a phrase without a key
 // otherwise.
 func (w *Whole) Warning() words.Phrase {
 	if !w.Outranks {

@@ -64,7 +64,8 @@ func newModel(e *Evidence) (*model, error) {
 	if err := m.findNull(); err != nil {
 		return nil, err
 	}
-	return m, m.findBars()
+	m.findBars()
+	return m, nil
 }
 
 // inside puts ticks from the order of the evidence into that of the model.
@@ -149,7 +150,7 @@ func only(i, n int) []bool {
 }
 
 // findBars gathers what cannot be on with each swap, for the first 64 swaps.
-func (m *model) findBars() error {
+func (m *model) findBars() {
 	place := map[string]int{}
 	for i, a := range m.at {
 		place[m.e.Swaps[a].ID] = i
@@ -166,7 +167,6 @@ func (m *model) findBars() error {
 			m.bars[j] |= 1 << i
 		}
 	}
-	return nil
 }
 
 // effect is the sum of the swaps that are on, unknown where it cannot be

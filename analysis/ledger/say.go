@@ -52,7 +52,7 @@ func (t *Tasting) Says() []words.Phrase {
 	return out
 }
 
-// Says is what the tasting would tell of one swap; an empty phrase for nothing.
+// Says is what the tasting would tell of one swap; a phrase without a key for nothing.
 func (g *Gain) Says() words.Phrase {
 	half := words.Number(g.After, 1)
 	switch {

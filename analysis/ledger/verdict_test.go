@@ -3,6 +3,7 @@ package ledger
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -72,11 +73,11 @@ func TestRowOfOneSwap(t *testing.T) {
 		{"too much for twenty kcal", -1.5, 0.2, 40, Saving{20, true}, TooMuch, 7.5, "–1.5"},
 		{"too much for under twenty", -1.5, 0.2, 40, Saving{19.99, true}, TooMuch, math.NaN(), "–1.5"},
 		{"too much, calories unknown", -1.5, 0.2, 40, Saving{}, TooMuch, math.NaN(), "–1.5"},
-		{"liked more", 0.8, 0.2, 40, Saving{50, true}, LikedMore, -1.6, "liked more, by +0.8"},
+		{"liked more", 0.8, 0.2, 40, Saving{50, true}, LikedMore, -1.6, "liked more, by 0.8"},
 		{"not clear of zero", -0.1, 0.2, 40, Saving{100, true}, Within, math.NaN(), "smaller drop than your limit of 0.5"},
 		{"not enough", -0.3, 0.4, 22, Saving{100, true}, NotEnough, math.NaN(), "too wide"},
-		{"unsettled", -0.7, 0.3, 22, Saving{100, true}, LessUnsettled, 0.7, "does not settle"},
-		{"small drop", -0.2, 0.08, 60, Saving{100, true}, SmallDrop, 0.2, "small but real drop"},
+		{"unsettled", -0.7, 0.3, 22, Saving{100, true}, LessUnsettled, 0.7, "liked less, by 0.7 points"},
+		{"small drop", -0.2, 0.08, 60, Saving{100, true}, SmallDrop, 0.2, "small but real drop of 0.20 points"},
 		{"no scatter known", -0.2, 0, 0, Saving{100, true}, NotEnough, math.NaN(), "too few servings"},
 	} {
 		e := single(r.effect, r.se, r.df)
@@ -94,6 +95,9 @@ func TestRowOfOneSwap(t *testing.T) {
 		}
 		if got := v.Explain().String(); !strings.Contains(got, r.says) || !strings.HasPrefix(got, "less butter") || strings.Contains(got, "{") {
 			t.Errorf("%s: %q", r.name, got)
+		}
+		if got := v.Sentences(); len(got) < 2 || got[0].Key != v.Explain().Key || slices.ContainsFunc(got, func(p words.Phrase) bool { return p.Key == "" }) {
+			t.Errorf("%s: %v", r.name, got)
 		}
 		if got := v.PotsNote().String(); got != "Rests on 2 pots." {
 			t.Errorf("%s: %q", r.name, got)
@@ -326,6 +330,41 @@ func separable(versions [][]bool, i int) bool {
 		d += p[i][k] * x[k][i]
 	}
 	return math.Abs(d-1) < 1e-6
+}
+
+// TestBlocksDecide: versions that no taster had on one evening cannot be set
+// against each other, and what is told of a null space counts as much.
+func TestBlocksDecide(t *testing.T) {
+	e := trial{truth: []float64{0, 0, 0}, versions: versions("000", "100", "010", "011"), tasters: 9, scatter: 1}.evidence(dice(6))
+	for _, r := range []struct {
+		name   string
+		blocks [][]int
+		null   [][]int64
+		want   []Kind
+		rank   int
+	}{
+		{"all together", nil, nil, []Kind{"", "", ""}, 3},
+		{"two evenings apart", [][]int{{0, 1}, {2, 3}}, nil, []Kind{"", AlwaysOn, ""}, 2},
+		{"evenings that share the original", [][]int{{0, 1}, {0, 2, 3}}, nil, []Kind{"", "", ""}, 3},
+		{"a chain of tasters", [][]int{{0, 1}, {1, 2}, {2, 3}}, nil, []Kind{"", "", ""}, 3},
+		{"each taster had one", [][]int{{0}, {1}, {2}, {3}}, nil, []Kind{AlwaysOn, AlwaysOn, AlwaysOn}, 0},
+		{"told so", nil, [][]int64{{0, 2, -2}}, []Kind{"", Tied, Tied}, 2},
+		{"told that nothing is hidden", [][]int{{0}}, [][]int64{}, []Kind{"", "", ""}, 3},
+	} {
+		e.Blocks, e.Null = r.blocks, r.null
+		table, err := Judge(e, EnergyKey)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if table.rank != r.rank {
+			t.Errorf("%s: rank %d, want %d", r.name, table.rank, r.rank)
+		}
+		for i, want := range r.want {
+			if v := table.Rows[i]; want != "" && v.Kind != want || want == "" && math.IsNaN(v.Effect) {
+				t.Errorf("%s: swap %d is %s, want %q", r.name, i, v.Kind, want)
+			}
+		}
+	}
 }
 
 func TestEvidenceThatDoesNotFit(t *testing.T) {
