@@ -41,7 +41,10 @@ func (p *tastersPage) show() {
 	s := sheets.Tasters(p.w.book())
 	p.ids = keysOf(s)
 	d := matrixOf(s)
-	d.Columns[0].Min, d.Columns[0].Max = 90, 160
+	d.Columns[0].Min, d.Columns[0].Text = 110, false
+	for i := 3; i < len(d.Columns); i++ { // allergies and what is not eaten take what is spare
+		d.Columns[i].Text = false
+	}
 	p.table.SetData(d)
 	if row, _ := p.table.Selected(); row < 0 && len(p.ids) > 0 {
 		p.table.Select(0, 0)

@@ -55,12 +55,12 @@ const Preferred = ":8417"
 // Options of a Server. Kitchen and Seats are needed, all else has a default.
 type Options struct {
 	Kitchen Kitchen
-	Seats   []int                      // numbers of the seats that may answer
-	Listen  string                     // "host:port"; "" is Preferred, else any free port, on all interfaces
-	Random  io.Reader                  // of tokens and codes; nil is the system's
-	Now     func() time.Time           // nil is time.Now
-	Trouble func(seat int, err error)  // told when Kitchen fails, which the taster sees only as "try again"; may be nil
-	limits  *limits                    // set by tests alone
+	Seats   []int                       // numbers of the seats that may answer
+	Listen  string                      // "host:port"; "" is Preferred, else any free port, on all interfaces
+	Random  io.Reader                   // of tokens and codes; nil is the system's
+	Now     func() time.Time            // nil is time.Now
+	Trouble func(seat int, err error)   // told when Kitchen fails, which the taster sees only as "try again"; may be nil
+	limits  *limits                     // set by tests alone
 	peers   func(ip string) (fine bool) // set by tests alone
 }
 

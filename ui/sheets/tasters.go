@@ -131,7 +131,7 @@ func ReadTaster(f TasterFields, base *recipes.Panelist, b *recipes.Book, today t
 // TasterAllergens is a table of ticks, a row an allergen.
 func TasterAllergens(has recipes.Allergen) Sheet {
 	ticks := AllergenTicks(food.Allergens{Contains: has})
-	s := Sheet{Corner: words.Say("tasters.allergic"), Columns: []Column{{Key: "has", Index: -1}}}
+	s := Sheet{Columns: []Column{{Key: "has", Index: -1}}}
 	for _, r := range ticks.Rows {
 		s.Rows = append(s.Rows, Row{Key: r.Key, Label: r.Label, Cells: r.Cells[:1]})
 	}
