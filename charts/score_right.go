@@ -72,6 +72,14 @@ func (r RightRow) shown() string {
 	return words.Say("charts.right.open")
 }
 
+// note is what the test has shown, with what it would have needed.
+func (r RightRow) note() string {
+	if r.Needed > 0 && r.N > 0 {
+		return words.Say("charts.right.note", r.shown(), r.Needed)
+	}
+	return r.shown()
+}
+
 // result says right answers of all.
 func (r RightRow) result() string { return words.Say("charts.right.of", r.Right, r.N) }
 
@@ -122,7 +130,7 @@ func (s *sheet) openTick(x, y0, y1 vg.Length) {
 func (v *rightView) sideWidth(s *sheet, w vg.Length) (result, shown vg.Length) {
 	for _, r := range v.data {
 		result = max(result, s.width(s.headPen(), r.result()))
-		shown = max(shown, s.width(s.smallPen(), r.shown()))
+		shown = max(shown, s.width(s.smallPen(), r.note()))
 	}
 	return result, min(shown, w*0.3)
 }
@@ -156,12 +164,9 @@ func (v *rightView) paint(s *sheet) {
 // measured against.
 func (v *rightView) row(s *sheet, g rowStage, pl panel, i int) {
 	r, y := v.data[i], g.y(i)
-	half := min(s.pt(9), g.row*0.26)
+	half := min(s.pt(9), g.row*0.24)
 	x0, xr, xn := pl.x(0), pl.x(float64(r.Right)), pl.x(float64(r.N))
-	st := s.rowFill(v.rows[i].style)
-	if st.edge == st.fill {
-		st.edge = mix(st.fill, s.inks.ink, 0.3)
-	}
+	st := v.fill(s, v.rows[i].style)
 	s.bar(vg.Rectangle{Min: vg.Point{X: x0, Y: y - half}, Max: vg.Point{X: xr, Y: y + half}}, bar{style: st})
 	if r.N > 0 {
 		all := s.snapRect(vg.Rectangle{Min: vg.Point{X: x0, Y: y - half}, Max: vg.Point{X: xn, Y: y + half}})
@@ -175,7 +180,17 @@ func (v *rightView) row(s *sheet, g rowStage, pl panel, i int) {
 		return
 	}
 	s.write(s.headPen(), x, y+s.lineOf(s.smallPen())/2, 0, r.result())
-	s.write(s.smallPen(), x, y-s.lineOf(s.headPen())/2, 0, s.fit(s.smallPen(), r.shown(), g.body.Max.X-x))
+	s.write(s.smallPen(), x, y-s.lineOf(s.headPen())/2, 0, s.fit(s.smallPen(), r.note(), g.body.Max.X-x))
+}
+
+// fill is the tone of right answers: pale and without a hatch, so that what they
+// are measured against shows over them. Rows go by marker and letter.
+func (v *rightView) fill(s *sheet, style int) swatch {
+	c := mix(s.rowInk(style), s.inks.ground, 0.4)
+	if s.inks.paper() {
+		c = hex(0xA8A8A8)
+	}
+	return swatch{fill: c, edge: c}
 }
 
 // cells parts the answers where a cell is wide enough to count.
@@ -201,7 +216,7 @@ func (v *rightView) cells(s *sheet, pl panel, r RightRow, all vg.Rectangle) {
 func (v *rightView) marks(s *sheet, g rowStage, pl panel, r RightRow, y, half vg.Length) {
 	over := s.pt(3)
 	s.dashLine(s.inks.ink, vg.Point{X: pl.x(r.guess()), Y: y - half - over}, vg.Point{X: pl.x(r.guess()), Y: y + half + over}, s.hair(1.34))
-	above := g.row/2-half >= s.lineOf(s.smallPen())*0.9
+	above := g.row/2-half-over >= s.lineOf(s.smallPen())*0.85
 	pen := s.smallPen()
 	pen.color = s.inks.ink
 	if r.AtMost >= 0 && r.AtMost <= r.N {

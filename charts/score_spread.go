@@ -94,16 +94,21 @@ func (v *spreadView) sideWidth(s *sheet) vg.Length {
 }
 
 func (v *spreadView) paint(s *sheet) {
-	g := s.rowStage(rowNeeds{
-		title: v.d.Title, rows: v.rows, least: 1.3, most: 90,
+	n := rowNeeds{
+		title: v.d.Title, rows: v.rows, least: 2.35, most: 90,
 		head: func(vg.Rectangle) vg.Length { return s.lineOf(s.smallPen()) },
 		foot: func(vg.Rectangle) vg.Length { return s.footLine(true) },
 		side: func(vg.Rectangle) vg.Length { return v.sideWidth(s) },
-	})
+	}
+	g := s.rowStage(n)
+	high := g.row >= s.lineOf(s.smallPen())*2.55
+	if !high { // too low for columns in any size of text: then in one to read
+		n.least = 1.3
+		g = s.rowStage(n)
+	}
 	g.drawRows(s, v.d.Title)
 	s.write(s.smallPen(), g.area.Max.X+s.pt(8), g.area.Max.Y+s.lineOf(s.smallPen())/2, 0, s.fit(s.smallPen(), words.Say("charts.spread.mean"), g.body.Max.X-g.area.Max.X-s.pt(8)))
 	pl := g.panel(s, span{0.5, 9.5})
-	high := g.row >= s.lineOf(s.smallPen())*2.55
 	for i := range g.shown {
 		if high {
 			v.columns(s, g, pl, i)
