@@ -89,7 +89,7 @@ func (s *sheet) levelAxis(a span, w vg.Length, least float64, form func(int) fun
 		end := vg.Length(math.Inf(-1))
 		for _, v := range ts {
 			half := s.width(s.smallPen(), form(d)(v)) / 2
-			if at(v)-half < end+s.pt(16) {
+			if at(v)-half < end+s.pt(13) {
 				return false
 			}
 			end = at(v) + half

@@ -194,8 +194,8 @@ func (v *justView) row(s *sheet, g rowStage, pl panel, i int) {
 		}
 		s.bar(vg.Rectangle{Min: vg.Point{X: x0, Y: y - half}, Max: vg.Point{X: x1, Y: y + half}}, bar{style: fills[k]})
 		text := words.Number(float64(c), 0)
-		if full := shareText(c, sum(r.Counts[:])); k == 2 && x1-x0 > s.width(s.smallPen(), full)+s.pt(6) {
-			text = full
+		if k == 2 { // the share is what is asked of it, as at the ends
+			text = shareText(c, sum(r.Counts[:]))
 		}
 		if half >= s.pt(4.5) && x1-x0 > s.width(s.smallPen(), text)+s.pt(5) {
 			s.writePatch(s.smallPen(), (x0+x1)/2, y, text, fills[k])

@@ -180,7 +180,11 @@ func (v *rightView) row(s *sheet, g rowStage, pl panel, i int) {
 		return
 	}
 	s.write(s.headPen(), x, y+s.lineOf(s.smallPen())/2, 0, r.result())
-	s.write(s.smallPen(), x, y-s.lineOf(s.headPen())/2, 0, s.fit(s.smallPen(), r.note(), g.body.Max.X-x))
+	note := r.note()
+	if s.width(s.smallPen(), note) > g.body.Max.X-x {
+		note = s.fit(s.smallPen(), r.shown(), g.body.Max.X-x)
+	}
+	s.write(s.smallPen(), x, y-s.lineOf(s.headPen())/2, 0, note)
 }
 
 // fill is the tone of right answers: pale and without a hatch, so that what they

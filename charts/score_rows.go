@@ -79,7 +79,7 @@ func (s *sheet) names(rows []rowLabel, w vg.Length) gutter {
 		g.marks += letter + s.pt(5)
 	}
 	if name > 0 {
-		g.names = min(name, w*0.25, s.pt(230)) + s.pt(2)
+		g.names = min(name, max(w*0.25, min(w*0.34, s.pt(92))), s.pt(230)) + s.pt(2)
 	}
 	return g
 }

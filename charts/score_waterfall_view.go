@@ -170,7 +170,6 @@ func (v *fallView) liking(s *sheet, g rowStage, rows []fallRow) {
 	for _, r := range rows {
 		numbers = max(numbers, s.width(s.bodyPen(), v.effect(r)))
 	}
-	numbers = max(numbers, s.width(s.bodyPen(), words.Say("charts.verdict.not-tasted")))
 	right := g.body.Max.X - numbers - s.pt(6)
 	head := words.Say("charts.fall.effect", v.d.Attribute)
 	s.write(s.headPen(), left, g.area.Max.Y+s.lineOf(s.headPen())/2, 0, s.fit(s.headPen(), head, g.body.Max.X-left))
