@@ -140,3 +140,38 @@ func TestScoreDataIsCopied(t *testing.T) {
 		}
 	}
 }
+
+func TestVerdictsFitTheirEffect(t *testing.T) {
+	nan := math.NaN()
+	for _, row := range []struct {
+		name   string
+		said   Verdict
+		effect float64
+		want   Verdict
+	}{
+		{"judged", Within, -0.1, Within},
+		{"nothing said of an effect", "", -0.1, NoLimit},
+		{"nothing said, nothing tasted", "", nan, NotTasted},
+		{"judged without an effect", TooMuch, nan, NotTasted},
+		{"tied without a joint effect", Tied, nan, Tied},
+		{"never left out", AlwaysOn, nan, AlwaysOn},
+		{"too few to work anything out", NotEnough, nan, NotEnough},
+	} {
+		if got := row.said.given(row.effect); got != row.want {
+			t.Errorf("%s: %s, want %s", row.name, got, row.want)
+		}
+	}
+}
+
+// A swap that was never left out has no effect, and is not called untasted.
+func TestAlwaysOnIsSaidOnTheMapAndTheWaterfall(t *testing.T) {
+	nan := math.NaN()
+	m := SwapMapData{Swaps: []MapSwap{{Name: "less butter", Saving: 30, Effect: nan, Low: nan, High: nan, Verdict: AlwaysOn}}}
+	w := WaterfallData{Attribute: "liking", Original: 100, Version: WaterfallEnd{Letter: "A", Amount: 70, Effect: 0.1, Low: -0.1, High: 0.3, Verdict: Within}, Steps: []WaterfallStep{{Name: "less butter", Change: -30, Effect: nan, Verdict: AlwaysOn}}}
+	for name, f := range map[string]*Figure{"map": must2(t)(SwapMap(m)), "waterfall": must2(t)(Waterfall(w))} {
+		s, _ := sheetOf(f, 900, 400, ScreenLight)
+		if got := written(s) + f.Alt(); !strings.Contains(got, "never left out") || strings.Contains(got, "not tasted") {
+			t.Errorf("%s: %s", name, got)
+		}
+	}
+}

@@ -72,7 +72,8 @@ func (d SwapMapData) clone() SwapMapData {
 	d.Title, d.Nutrient, d.Unit, d.Attribute = oneLine(d.Title), oneLine(d.Nutrient), oneLine(d.Unit), oneLine(d.Attribute)
 	d.Swaps = append([]MapSwap(nil), d.Swaps...)
 	for i := range d.Swaps {
-		d.Swaps[i].Name = oneLine(d.Swaps[i].Name)
+		m := &d.Swaps[i]
+		m.Name, m.Verdict = oneLine(m.Name), m.Verdict.given(m.Effect)
 	}
 	sort.SliceStable(d.Swaps, func(i, j int) bool { return rank(d.Swaps[i].Saving) > rank(d.Swaps[j].Saving) })
 	return d
@@ -112,7 +113,7 @@ func (d SwapMapData) figures(i int) string {
 	if m.tasted() {
 		return words.Say("charts.list", out, effectText(m.Effect, m.Low, m.High))
 	}
-	return words.Say("charts.list", out, NotTasted.Words())
+	return words.Say("charts.list", out, m.Verdict.Words())
 }
 
 func (v *mapView) alt() string {

@@ -216,11 +216,7 @@ func (v *mapView) marks(s *sheet, g plane) {
 		}
 	}
 	for i, m := range v.d.Swaps {
-		verdict := m.Verdict
-		if !m.tasted() {
-			verdict = NotTasted
-		}
-		s.verdictMark(verdict, v.at(g, i), s.markSize())
+		s.verdictMark(m.Verdict, v.at(g, i), s.markSize())
 	}
 }
 

@@ -12,7 +12,8 @@ import (
 // Its values are those of the ledger's kinds, so that one converts to the other.
 type Verdict string
 
-// The verdicts, in the order a legend lists them. An empty one is NotTasted.
+// The verdicts, in the order a legend lists them. An empty one is
+// NotTasted where there is no effect, else NoLimit.
 const (
 	LikedMore     Verdict = "liked-more"     // the interval lies above 0
 	Within        Verdict = "within"         // the low end is above the limit
@@ -35,6 +36,18 @@ func (v Verdict) Words() string {
 		v = NotTasted
 	}
 	return words.Say("charts.verdict." + string(v))
+}
+
+// given is the verdict that fits an effect: one that judges needs something to
+// judge, whatever was said.
+func (v Verdict) given(effect float64) Verdict {
+	switch {
+	case finite(effect) && v == "":
+		return NoLimit
+	case finite(effect), v == Tied, v == AlwaysOn, v == NotEnough, v == noVerdict:
+		return v
+	}
+	return NotTasted
 }
 
 // checkVerdict refuses a verdict that is none of ours.

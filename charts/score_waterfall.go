@@ -80,11 +80,13 @@ func (d WaterfallData) check() error {
 func (d WaterfallData) clone() WaterfallData {
 	d.Title, d.Nutrient, d.Unit, d.Attribute = oneLine(d.Title), oneLine(d.Nutrient), oneLine(d.Unit), oneLine(d.Attribute)
 	d.Version.Letter, d.Version.Name = oneLine(d.Version.Letter), oneLine(d.Version.Name)
+	d.Version.Verdict = d.Version.Verdict.given(d.Version.Effect)
 	d.Steps = append([]WaterfallStep(nil), d.Steps...)
 	rest := d.Version.Amount - d.Original
 	for i := range d.Steps {
-		d.Steps[i].Name = oneLine(d.Steps[i].Name)
-		rest -= d.Steps[i].Change
+		st := &d.Steps[i]
+		st.Name, st.Verdict = oneLine(st.Name), st.Verdict.given(st.Effect)
+		rest -= st.Change
 	}
 	if math.Abs(rest)*math.Pow10(words.Decimals(d.Unit)) >= 0.5 {
 		d.Steps = append(d.Steps, restStep(words.Say("charts.fall.rest"), rest))

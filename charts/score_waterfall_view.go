@@ -211,7 +211,7 @@ func (v *fallView) effect(r fallRow) string {
 	switch {
 	case !r.hasEffect:
 		return ""
-	case !finite(r.effect[0]):
+	case r.verdict == NotTasted:
 		return words.Say("charts.verdict.not-tasted")
 	}
 	return words.Signed(r.effect[0], 1)
@@ -229,7 +229,7 @@ func (v *fallView) mark(s *sheet, g rowStage, pl panel, i int, r fallRow, plot b
 	switch {
 	case !finite(r.effect[0]):
 		pen.color = s.inks.muted
-		s.verdictMark(NotTasted, vg.Point{X: g.area.Min.X + s.pt(5), Y: y}, size)
+		s.verdictMark(r.verdict, vg.Point{X: g.area.Min.X + s.pt(5), Y: y}, size)
 	case plot:
 		if finite(r.effect[1]) && finite(r.effect[2]) {
 			s.interval(edge, pl.x(r.effect[1]), pl.x(r.effect[2]), y, min(s.pt(2.6), g.row*0.28), [2]vg.Length{g.area.Min.X, g.area.Max.X})

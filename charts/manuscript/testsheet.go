@@ -29,8 +29,13 @@ type Ingredient struct {
 // original. What was left out of the version is not on the sheet, what is taken
 // off the dish is: it is weighed too.
 func TestSheetOf(b *recipes.Book, r *recipes.Recipe, v *recipes.Version) TestSheet {
-	d := b.Draft(r, v)
-	s := TestSheet{Title: r.Title, Serves: words.Say("print.serves", words.Trim(d.Servings, 2))}
+	return sheetOf(b.Draft(r, v))
+}
+
+// sheetOf writes down a draft as it stands.
+func sheetOf(d *recipes.Draft) TestSheet {
+	v := d.Version
+	s := TestSheet{Title: d.Recipe.Title, Serves: words.Say("print.serves", words.Trim(d.Servings, 2))}
 	if v != nil {
 		s.Letter, s.Name = v.Letter, v.Name
 	}
