@@ -33,6 +33,7 @@ const (
 	pageFoods   = "foods"
 	pageMeals   = "meals"
 	pageTasters = "tasters"
+	pagePlan    = "plan"
 
 	tabVersions = "versions"
 	tabSwaps    = "swaps"
@@ -40,4 +41,5 @@ const (
 	tabTests    = "tests"
 	tabNotebook = "notebook"
 	tabClaims   = "claims"
+	tabTastings = "tastings"
 )

@@ -87,6 +87,7 @@ func (w *Window) allPages() map[string]page {
 		pageFoods:   &foodsPage{w: w},
 		pageMeals:   newMealsPage(w),
 		pageTasters: newTastersPage(w),
+		pagePlan:    newPlanPage(w),
 	}
 }
 
@@ -143,7 +144,7 @@ func (w *Window) enter(to place) {
 	if w.view.Path == "" && to.page != pagePaste { // a recipe may be pasted before there is a workbook
 		to = place{page: pageStart}
 	}
-	if to.page == pageRecipe && w.view.Book.Recipe(to.recipe) == nil {
+	if (to.page == pageRecipe || to.page == pagePlan) && w.view.Book.Recipe(to.recipe) == nil {
 		to = place{page: pageRecipes}
 	}
 	w.at = to
@@ -164,7 +165,7 @@ func (w *Window) enter(to place) {
 // showShell brings side bar, menus and title up to date.
 func (w *Window) showShell() {
 	w.nav.SetItems(w.navItems())
-	w.nav.SetSelected(map[string]string{pageRecipe: pageRecipes, pagePaste: pageRecipes}[w.at.page])
+	w.nav.SetSelected(map[string]string{pageRecipe: pageRecipes, pagePaste: pageRecipes, pagePlan: pageRecipes}[w.at.page])
 	w.nav.SetSelected(w.at.page)
 	w.menu.update(w)
 	w.status.SetNote(w.note())
