@@ -56,7 +56,7 @@ func maxAbove(corr [][]float64, df float64) func(t float64) (p, leave float64) {
 	if !(df >= leastDF) || !isCorrelation(corr) {
 		return nil
 	}
-	if pivotedRoot(corr) == nil {
+	if root, _ := pivotedRoot(corr); root == nil {
 		return nil
 	}
 	corr = withoutTwins(corr)
@@ -67,7 +67,7 @@ func maxAbove(corr [][]float64, df float64) func(t float64) (p, leave float64) {
 			return p, p*quadratureError + misfit
 		}
 	}
-	return newLattice(pivotedRoot(corr), df).above
+	return newLattice(corr, df).above
 }
 
 // factorTail is the tail of max |X_i| with X_i = l_i Z + sqrt(1 - l_i²) E_i.
@@ -86,6 +86,9 @@ func newFactorTail(load []float64) *factorTail {
 // above integrates over Z; the integrand is even, so half the axis does. Panels
 // are at most one unit long and crowd where a nearly fixed X_i crosses x.
 func (f *factorTail) above(x float64) float64 {
+	if x > 39 { // below the smallest float64
+		return 0
+	}
 	if len(f.load) == 1 {
 		return 2 * NormalAbove(x)
 	}

@@ -16,26 +16,23 @@ const (
 	latticeSeed   = 1955 // fixed, so that the same data give the same p
 )
 
-// lattice reckons the tail of max |T_i| for T = L Z / s.
+// lattice reckons the tail of max |T_i| for T = L Z / s. Where a one-factor
+// correlation is near, whose tail is known exactly, only the difference from it
+// is left to the points, and most of their error cancels.
 type lattice struct {
-	root   [][]float64 // L, rows grouped by their last column
-	groups [][]int     // rows whose last column is k
-	s      []float64   // spread at each point, all copies in turn; nil if it is 1
-	u      [][]float64 // folded lattice coordinates of each point
+	cone    *cone
+	control *cone                   // the near one-factor correlation; nil if there is none
+	known   func(t float64) float64 // its tail
+	s       []float64               // spread at each point, all copies in turn
+	u       [][]float64             // folded lattice coordinates of each point
 }
 
-func newLattice(root [][]float64, df float64) *lattice {
-	l := &lattice{root: root}
+func newLattice(corr [][]float64, df float64) *lattice {
+	root, order := pivotedRoot(corr)
+	l := &lattice{cone: newCone(root)}
 	rank := len(root[0])
-	l.groups = make([][]int, rank)
-	for i, row := range root {
-		last := 0
-		for k, v := range row {
-			if math.Abs(v) > 1e-9 {
-				last = k
-			}
-		}
-		l.groups[last] = append(l.groups[last], i)
+	if rank == len(corr) {
+		l.nearFactor(corr, order, df)
 	}
 	step := primeRoots(rank)
 	dice := rand.New(rand.NewPCG(latticeSeed, 1))
@@ -58,34 +55,90 @@ func newLattice(root [][]float64, df float64) *lattice {
 	return l
 }
 
-// above is the mean over the copies and five of its standard errors.
-func (l *lattice) above(t float64) (p, leave float64) {
-	z := make([]float64, len(l.groups))
-	var copies []float64
-	for c := range latticeCopies {
-		sum := 0.0
-		for n := c * latticePoints; n < (c+1)*latticePoints; n++ {
-			sum += l.point(t*l.s[n], l.u[n], z)
+// nearFactor sets up the control, its rows in the same order as ours.
+func (l *lattice) nearFactor(corr [][]float64, order []int, df float64) {
+	load := nearLoads(corr)
+	near := make([][]float64, len(order))
+	for a, i := range order {
+		for _, j := range order {
+			r := load[i] * load[j]
+			if i == j {
+				r = 1
+			}
+			near[a] = append(near[a], r)
 		}
-		copies = append(copies, sum/latticePoints)
 	}
-	p = Mean(copies)
-	return math.Max(0, math.Min(1, p)), 5*SD(copies)/math.Sqrt(latticeCopies) + 1e-8
+	root := rootInOrder(near)
+	if root == nil {
+		return
+	}
+	f := newFactorTail(load)
+	l.control = newCone(root)
+	l.known = func(t float64) float64 {
+		return radial(df, func(s float64) float64 { return f.above(t * s) })
+	}
+}
+
+// above is the mean over the copies and five of its standard errors, with or
+// without the control, whichever errs less.
+func (l *lattice) above(t float64) (p, leave float64) {
+	z := make([]float64, len(l.cone.groups))
+	var plain, less []float64
+	for c := range latticeCopies {
+		sum, off := 0.0, 0.0
+		for n := c * latticePoints; n < (c+1)*latticePoints; n++ {
+			v := l.cone.point(t*l.s[n], l.u[n], z)
+			sum += v
+			if l.control != nil {
+				off += v - l.control.point(t*l.s[n], l.u[n], z)
+			}
+		}
+		plain, less = append(plain, sum/latticePoints), append(less, off/latticePoints)
+	}
+	best, base := plain, 0.0
+	if l.control != nil && SD(less) < SD(plain) {
+		best, base = less, l.known(t)
+	}
+	p = math.Max(0, math.Min(1, base+Mean(best)))
+	return p, 5*SD(best)/math.Sqrt(latticeCopies) + latticeFloor
+}
+
+// latticeFloor is what interpolated spreads may be off by whatever the points.
+const latticeFloor = 2e-8
+
+// cone is the region |L z| < x for growing x.
+type cone struct {
+	root   [][]float64
+	groups [][]int // rows whose last column is k
+}
+
+func newCone(root [][]float64) *cone {
+	c := &cone{root: root, groups: make([][]int, len(root[0]))}
+	for i, row := range root {
+		last := 0
+		for k, v := range row {
+			if math.Abs(v) > 1e-9 {
+				last = k
+			}
+		}
+		c.groups[last] = append(c.groups[last], i)
+	}
+	return c
 }
 
 // point walks through the columns: each narrows where the next normal value may
 // lie (Genz 1992, J. Comput. Graph. Stat. 1:141); the chance of staying inside
 // everywhere is the product of the widths.
-func (l *lattice) point(x float64, u, z []float64) float64 {
+func (c *cone) point(x float64, u, z []float64) float64 {
 	inside := 1.0
-	for k, rows := range l.groups {
+	for k, rows := range c.groups {
 		lo, hi := math.Inf(-1), math.Inf(1)
 		for _, i := range rows {
 			centre := 0.0
 			for j := range k {
-				centre += l.root[i][j] * z[j]
+				centre += c.root[i][j] * z[j]
 			}
-			a, b := (-x-centre)/l.root[i][k], (x-centre)/l.root[i][k]
+			a, b := (-x-centre)/c.root[i][k], (x-centre)/c.root[i][k]
 			lo, hi = math.Max(lo, math.Min(a, b)), math.Min(hi, math.Max(a, b))
 		}
 		if lo >= hi {
@@ -93,7 +146,7 @@ func (l *lattice) point(x float64, u, z []float64) float64 {
 		}
 		low, wide := NormalAbove(-lo), between(lo, hi)
 		inside *= wide
-		if k+1 < len(l.groups) {
+		if k+1 < len(c.groups) {
 			z[k] = mathext.NormalQuantile(math.Max(1e-300, math.Min(1-1e-16, low+u[k]*wide)))
 		}
 	}
@@ -129,7 +182,7 @@ func primeRoots(n int) []float64 {
 // spreadTable inverts the distribution of s = sqrt(chi-square(df)/df) by cubic
 // interpolation in a table over the normal scale, on which it is nearly straight.
 func spreadTable(df float64) func(u float64) float64 {
-	if math.IsInf(df, 1) {
+	if df > 1e10 { // off by less than the floor below
 		return func(float64) float64 { return 1 }
 	}
 	const reach, steps = 8.5, 400
@@ -151,61 +204,4 @@ func spreadTable(df float64) func(u float64) float64 {
 // spreadAt is the s exceeded with chance upper.
 func spreadAt(upper, df float64) float64 {
 	return pointOf(func(s float64) float64 { return Chi2Above(df*s*s, df) }, upper, 1)
-}
-
-// pivotedRoot is L with L L' = c and as many columns as c has rank, the largest
-// remaining variance taken first; nil if c has a negative direction.
-func pivotedRoot(c [][]float64) [][]float64 {
-	m := len(c)
-	left := make([]float64, m) // variance not yet accounted for
-	root := make([][]float64, m)
-	for i := range left {
-		left[i] = c[i][i]
-	}
-	for range m {
-		best := 0
-		for i, v := range left {
-			if v < -1e-7 {
-				return nil
-			}
-			if v > left[best] {
-				best = i
-			}
-		}
-		if left[best] < 1e-10 {
-			break
-		}
-		addColumn(c, root, left, best)
-	}
-	for i := range m {
-		for j := range i {
-			if math.Abs(inner(root[i], root[j])-c[i][j]) > 1e-6 {
-				return nil
-			}
-		}
-	}
-	return root
-}
-
-func addColumn(c, root [][]float64, left []float64, pivot int) {
-	top := math.Sqrt(left[pivot])
-	next := make([]float64, len(c))
-	for i := range c {
-		next[i] = (c[i][pivot] - inner(root[i], root[pivot])) / top
-		if left[i] < 1e-10 {
-			next[i] = 0
-		}
-	}
-	for i, v := range next {
-		root[i] = append(root[i], v)
-		left[i] -= v * v
-	}
-}
-
-func inner(a, b []float64) float64 {
-	sum := 0.0
-	for i := range a {
-		sum += a[i] * b[i]
-	}
-	return sum
 }

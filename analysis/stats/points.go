@@ -27,10 +27,10 @@ func NormalPoint(upper float64) float64 {
 
 // TPoint is the t that Student's t on df degrees of freedom exceeds with chance
 // upperTail (for a two-sided level give half of it); +Inf for 0, -Inf for 1, NaN
-// outside [0, 1] or unless df > 0. df may be +Inf.
+// outside [0, 1] or unless df is at least 0.01. df may be +Inf.
 func TPoint(upperTail, df float64) float64 {
 	switch {
-	case !(upperTail >= 0 && upperTail <= 1) || !(df > 0):
+	case !(upperTail >= 0 && upperTail <= 1) || !(df >= leastDF):
 		return math.NaN()
 	case math.IsInf(df, 1):
 		return NormalPoint(upperTail)

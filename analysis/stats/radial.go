@@ -2,9 +2,12 @@ package stats
 
 import "math"
 
-// leastDF is the fewest degrees of freedom the studentized tails are reckoned
+// leastDF is the fewest degrees of freedom that tails are reckoned
 // for; below it no estimate of spread means anything.
 const leastDF = 0.01
+
+// endlessDF is where the spread is known for all that float64 can tell.
+const endlessDF = 1e15
 
 // radial is the mean of tail(s) over s = sqrt(chi-square(df)/df), the estimated
 // spread in units of the true one; tail falls from 1 at 0. In u = log s the
@@ -12,7 +15,7 @@ const leastDF = 0.01
 // good to rounding: the step is half the spread of u, at most 0.12, which
 // leaves errors of exp(-40) by the Poisson summation formula.
 func radial(df float64, tail func(s float64) float64) float64 {
-	if math.IsInf(df, 1) {
+	if df > endlessDF {
 		return tail(1)
 	}
 	step := math.Min(0.12, 0.5/math.Sqrt(2*df))

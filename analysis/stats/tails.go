@@ -7,14 +7,14 @@ import "math"
 func NormalAbove(z float64) float64 { return 0.5 * math.Erfc(z/math.Sqrt2) }
 
 // TAbove is the chance that Student's t on df degrees of freedom exceeds t (one
-// tail), to 1e-10 relative. df may be +Inf (normal); NaN unless df > 0.
+// tail), to 1e-10 relative. df may be +Inf (normal); NaN unless df is at least 0.01.
 func TAbove(t, df float64) float64 {
 	switch {
-	case math.IsNaN(t) || !(df > 0):
+	case math.IsNaN(t) || !(df >= leastDF):
 		return math.NaN()
 	case t < 0:
 		return 1 - TAbove(-t, df)
-	case math.IsInf(df, 1):
+	case df > endlessDF:
 		return NormalAbove(t)
 	case math.IsInf(t, 1):
 		return 0
@@ -38,20 +38,21 @@ func logBetaHalf(a float64) float64 {
 }
 
 // FAbove is the chance that an F ratio on df1 and df2 degrees of freedom exceeds
-// f, to 1e-10 relative. Either may be +Inf; NaN unless both are positive.
+// f, to 1e-10 relative for up to 1e10 of them. Either may be +Inf; NaN unless
+// both are at least 0.01.
 func FAbove(f, df1, df2 float64) float64 {
 	switch {
-	case math.IsNaN(f) || !(df1 > 0) || !(df2 > 0):
+	case math.IsNaN(f) || !(df1 >= leastDF) || !(df2 >= leastDF):
 		return math.NaN()
 	case f <= 0:
 		return 1
-	case math.IsInf(df1, 1) && math.IsInf(df2, 1):
+	case df1 > endlessDF && df2 > endlessDF:
 		return step(f)
-	case math.IsInf(df2, 1):
+	case df2 > endlessDF:
 		return Chi2Above(df1*f, df1)
 	case math.IsInf(f, 1):
 		return 0
-	case math.IsInf(df1, 1):
+	case df1 > endlessDF:
 		return 1 - Chi2Above(df2/f, df2)
 	}
 	r := df1 / df2 * f
@@ -70,7 +71,7 @@ func step(f float64) float64 {
 // 1e-10 relative; NaN unless df is positive and finite.
 func Chi2Above(x, df float64) float64 {
 	switch {
-	case math.IsNaN(x) || !(df > 0) || math.IsInf(df, 1):
+	case math.IsNaN(x) || !(df >= leastDF) || df > 1e10:
 		return math.NaN()
 	case math.IsInf(x, 1):
 		return 0

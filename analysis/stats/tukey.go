@@ -40,6 +40,9 @@ func TukeyPoint(alpha float64, k int, df float64) float64 {
 // largest value z. The bracket is taken by expm1 and log1p so that far tails keep
 // their digits; the step shrinks as the power sharpens the integrand.
 func rangeAbove(w float64, k int) float64 {
+	if w > 56 { // exp(-w²/4) is below the smallest float64
+		return 0
+	}
 	m := float64(k - 1)
 	step := math.Min(0.45, 0.65/math.Sqrt(float64(k)))
 	sum := 0.0
