@@ -1,0 +1,185 @@
+package manuscript
+
+import (
+	"strconv"
+	"strings"
+
+	"parewell/recipes/words"
+)
+
+// say is short for the words of the papers.
+func say(key string, args ...any) string { return words.Say("papers."+key, args...) }
+
+// heads are columns without a name each in the words of the papers.
+func named(key string, share float64) column { return column{head: say("col." + key), share: share} }
+
+func (c column) numbers() column { c.right = true; return c }
+func (c column) toWrite() column { c.blank = true; return c }
+func (c column) inBold() column  { c.bold = true; return c }
+
+// amounts sets what to cook of each pot, and the shopping list.
+func (f *flow) amounts(p *TastingPapers) {
+	if len(p.Pots) == 0 {
+		return
+	}
+	f.open()
+	f.heading(say("amounts.head", p.Dish), 15, 40)
+	var rows []cells
+	notes := map[string]bool{}
+	for _, pot := range p.Pots {
+		rows = append(rows, cells{text: []string{pot.Pot, strconv.Itoa(pot.Cups), pot.Need, pot.Once, pot.Times, pot.Makes, pot.From}})
+		notes["amounts.at-least"] = notes["amounts.at-least"] || pot.AtLeast
+		notes["amounts.unknown"] = notes["amounts.unknown"] || pot.Unknown
+		notes["amounts.no-sheet"] = notes["amounts.no-sheet"] || pot.NoSheet
+	}
+	f.table([]column{
+		named("pot", 3).inBold(), named("cups", 1.1).numbers(), named("needed", 1.6).numbers(), named("once", 1.9).numbers(),
+		named("times", 1.7).numbers(), named("makes", 1.6).numbers(), named("from", 2.4),
+	}, rows)
+	for _, key := range []string{"amounts.at-least", "amounts.unknown", "amounts.no-sheet"} {
+		if notes[key] {
+			f.para(say(key), smallSize, false, true)
+		}
+	}
+	f.shopping(p)
+	f.number(0, f.part.Name())
+}
+
+// shopping sets the list: what is on hand struck off, what is not known said.
+func (f *flow) shopping(p *TastingPapers) {
+	if len(p.Shopping) == 0 {
+		return
+	}
+	f.y += 6
+	f.heading(say("shopping.head"), 13, 50)
+	f.para(say("shopping.note"), smallSize, false, true)
+	var rows []cells
+	for _, x := range p.Shopping {
+		what := x.Food
+		if len(x.Check) > 0 {
+			what += " · " + say("shopping.check", strings.Join(x.Check, "; "))
+		}
+		rows = append(rows, cells{text: []string{"", what, x.Buy, x.About, x.OnHand, x.For}, struck: x.Done})
+	}
+	f.table([]column{
+		{share: 0.35, box: true}, named("food", 4.8), named("buy", 1.5).numbers(), named("about", 1.9), named("on-hand", 1.5).numbers(), named("for", 1.9),
+	}, rows)
+}
+
+// tests sets a test sheet for each pot, and marks them as the kitchen's.
+func (f *flow) tests(p *TastingPapers) {
+	for i := range p.Tests {
+		pages := setSheet(f.paper, &p.Tests[i])
+		for j := range pages {
+			f.put(&pages[j], marginSide, f.paper.Height-footBase, smallSize, true, false, words.Say("papers.kitchen-only"))
+			if len(pages) == 1 { // a longer sheet has its own
+				f.putRight(&pages[j], f.paper.Width-marginSide, f.paper.Height-footBase, smallSize, false, true, say("sheet", i+1, len(p.Tests)))
+			}
+		}
+		f.pages = append(f.pages, pages...)
+	}
+}
+
+// run sets the run sheet: who does what, each wave worked back from its serving,
+// then the trays, where codes meet samples.
+func (f *flow) run(p *TastingPapers) {
+	r := &p.Run
+	f.open()
+	f.heading(say("run.head", p.Dish), 15, 60)
+	third := (f.wide() - 2*columnGap) / 3
+	f.y += 12
+	for i, who := range []struct{ key, name string }{{"cooks", r.Cooks}, {"codes", r.Codes}, {"serves", r.Serves}} {
+		f.blankLine(marginSide+float64(i)*(third+columnGap), f.y, third, say("run."+who.key), who.name)
+	}
+	f.y += 12
+	f.para(strings.Join(r.Facts, " · "), bodySize, false, false)
+	for _, w := range r.Warnings {
+		f.para(w, bodySize, true, false)
+	}
+	for i := range r.Waves {
+		f.wave(&r.Waves[i], len(r.Waves))
+	}
+	f.trays(r)
+	f.number(0, f.part.Name())
+}
+
+// wave sets one round: what goes into the heat and when, then the cups.
+func (f *flow) wave(w *Wave, of int) {
+	f.y += 4
+	head := say("run.one", w.Serve)
+	if of > 1 {
+		head = say("run.wave", w.Number, of, w.Serve)
+	}
+	f.heading(head, 12, 90)
+	f.para(say("run.seats", spans(w.Seats)), smallSize, false, true)
+	var rows []cells
+	for _, x := range w.Fires {
+		rows = append(rows, cells{text: []string{x.Pot, x.Vessel, x.Heat, x.On, x.In, x.Minutes, x.Out, x.Portion, x.Late, x.Grams}})
+	}
+	f.table([]column{
+		named("pot", 2.2).inBold(), named("vessel", 2).toWrite(), named("heat", 1.2).toWrite(), named("on", 1.1).toWrite(), named("in", 1.1).toWrite(),
+		named("minutes", 0.9).toWrite(), named("out", 1.1).toWrite(), named("portion", 1.1), named("late", 1.1), named("cooked", 1.3).numbers(),
+	}, rows)
+	rows = nil
+	for _, x := range w.Portions {
+		code := x.Code
+		if code == "" {
+			code = say("run.by-tray")
+		}
+		rows = append(rows, cells{text: []string{code, x.Sample, strconv.Itoa(x.Cups), x.Each, x.All, "", ""}})
+	}
+	f.table([]column{
+		named("code", 1).inBold(), named("sample", 2.6), named("cups", 0.8).numbers(), named("each", 1).numbers(), named("all", 1.1).numbers(),
+		named("celsius", 1.8).toWrite(), named("held", 1.8).toWrite(),
+	}, rows)
+}
+
+// trays sets what stands on each tray, with what is in it.
+func (f *flow) trays(r *Run) {
+	if len(r.Sheet) == 0 {
+		return
+	}
+	f.y += 4
+	f.heading(say("run.trays"), 12, 60)
+	f.para(say("run.trays.note"), smallSize, false, true)
+	waves := len(r.Waves) > 1
+	var rows []cells
+	for _, s := range r.Sheet {
+		var cups []string
+		if s.Open != "" {
+			cups = append(cups, say("run.open", s.Open))
+		}
+		for i, c := range s.Cups {
+			cups = append(cups, say("run.cup", i+1, strconv.Itoa(c.Code), c.Sample))
+		}
+		row := []string{strconv.Itoa(s.Seat), s.Taster, strings.Join(cups, "   ")}
+		if waves {
+			row = append(row, strconv.Itoa(s.Wave))
+		}
+		rows = append(rows, cells{text: row})
+	}
+	cols := []column{named("seat", 0.6).inBold(), named("taster", 1.2), named("tray", 7.5)}
+	if waves {
+		cols = append(cols, named("wave", 0.7).numbers())
+	}
+	f.table(cols, rows)
+}
+
+// spans writes numbers in rows as "1-8, 10, 12-14".
+func spans(n []int) string {
+	var out []string
+	for i := 0; i < len(n); {
+		j := i
+		for j+1 < len(n) && n[j+1] == n[j]+1 {
+			j++
+		}
+		switch {
+		case j == i:
+			out = append(out, strconv.Itoa(n[i]))
+		default:
+			out = append(out, strconv.Itoa(n[i])+"–"+strconv.Itoa(n[j]))
+		}
+		i = j + 1
+	}
+	return strings.Join(out, ", ")
+}

@@ -1,0 +1,468 @@
+package manuscript
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"parewell/analysis/nutrition"
+	"parewell/analysis/sensory"
+	"parewell/recipes"
+	"parewell/recipes/food"
+	"parewell/recipes/tasting"
+	"parewell/recipes/words"
+)
+
+// supper is a made-up tasting to exercise the papers.
+type supper struct {
+	testing.TB
+	book *recipes.Book
+}
+
+func (s *supper) do(v recipes.Verb) {
+	s.Helper()
+	c, err := v(s.book)
+	if err == nil {
+		s.book, err = s.book.With(c)
+	}
+	if err != nil {
+		s.Fatal(err)
+	}
+}
+
+func aFood(code, name string, contains food.Allergen) *food.Food {
+	return &food.Food{Ref: food.Ref{Source: "test", Release: "1", Code: code}, Name: name, Allergens: food.Allergens{Recorded: true, Contains: contains}}
+}
+
+// names of what tasters must not read.
+const (
+	secretVersion = "Oat and thyme"
+	secretSwap    = "Oat drink for the double cream"
+)
+
+// newSupper has a gratin "Lighter ..." of three versions besides the original, and
+// so many tasters.
+func newSupper(tb testing.TB, tasters int) *supper {
+	tb.Helper()
+	haddock, cream, leek, oat, wine := aFood("1", "Haddock, smoked", food.Fish), aFood("2", "Double cream", food.Milk), aFood("3", "Leek", 0), aFood("4", "Oat drink", food.OtherGluten), aFood("5", "White wine", food.Sulphite)
+	haddock.Edible, cream.Density, oat.Density, wine.Density = 0.9, 1, 1.03, 0.99
+	leek.Edible, leek.Measures = 0.57, []food.Measure{{Unit: "whole", Grams: 89}}
+	wine.Per100.Set(food.Alcohol, 10)
+	line := func(id, text string, f *food.Food, g float64) *recipes.Line {
+		l := &recipes.Line{ID: recipes.ID(id), Text: text, Name: f.Name, Grams: g, GramsFrom: recipes.GramsWeight, Food: f.Ref, PartEaten: 1}
+		if g == 0 {
+			l.GramsFrom = recipes.GramsUnknown
+		}
+		return l
+	}
+	s := &supper{TB: tb, book: &recipes.Book{}}
+	r := &recipes.Recipe{
+		ID: "gratin", Title: "Lighter smoked haddock and leek gratin", Servings: 6, Edition: 1, Dish: recipes.Technique{Method: "baked", Minutes: 35}, Measures: "metric",
+		Lines: []*recipes.Line{
+			line("l1", "700 g smoked haddock", haddock, 700), line("l2", "300 ml double cream", cream, 300), line("l3", "3 large leeks, finely sliced", leek, 480),
+			line("l4", "100 ml white wine", wine, 99), line("l5", "a little more leek to taste", leek, 0),
+		},
+		Steps: []*recipes.Step{{ID: "s1", Text: "Soften the leeks in the wine for ten minutes."}, {ID: "s2", Text: "Lay the fish over them, pour the cream over all and bake until it bubbles."}},
+	}
+	s.do(recipes.AddRecipe(r, []*food.Food{haddock, cream, leek, oat, wine}))
+	for _, v := range []string{"va", "vb", "vc"} {
+		s.do(recipes.AddVersion("gratin", recipes.ID(v), secretVersion+" "+v, ""))
+	}
+	s.do(recipes.AddSwap(&recipes.Swap{ID: "oat", Recipe: "gratin", Name: secretSwap, Ops: []recipes.Op{{Kind: recipes.OpExchange, Line: "l2", Share: 1, Lines: []*recipes.Line{line("", "300 ml oat drink", oat, 309)}}}}, nil, "va"))
+	s.do(recipes.AddSwap(&recipes.Swap{ID: "less", Recipe: "gratin", Name: "Half the double cream", Ops: []recipes.Op{{Kind: recipes.OpMultiply, Line: "l2", Factor: 0.5}}}, nil, "vb"))
+	s.do(recipes.AddSwap(&recipes.Swap{ID: "fish", Recipe: "gratin", Name: "A quarter less fish", Ops: []recipes.Op{{Kind: recipes.OpMultiply, Line: "l1", Factor: 0.75}}}, nil, "vc"))
+	for i := range tasters {
+		s.do(tasting.PutTaster(&recipes.Panelist{ID: recipes.ID(fmt.Sprintf("p%d", i)), Code: fmt.Sprintf("Q%dX", i+1), Asked: true, Consent: "2026-03-01", Careful: recipes.No}))
+	}
+	return s
+}
+
+var versionsInTurn = []recipes.ID{"", "va", "vb", "vc"}
+
+// plan seats everybody at a tasting of so many samples; the fifth and on are
+// second pots.
+func (s *supper) plan(test string, seats, samples int, edit func(*recipes.Tasting)) *recipes.Tasting {
+	s.Helper()
+	t := &recipes.Tasting{
+		ID: "t", Recipe: "gratin", Date: "2026-03-04", Time: "19:30", Test: test, Limit: 0.5, Portion: 60, Spare: 0.1, Holds: 20, Celsius: 60,
+		Cooks: "Q1X", Codes: "Q2X", Attributes: []recipes.Attribute{
+			{Name: "Overall", Kind: recipes.AskLiking}, {Name: "Creaminess of the sauce", Kind: recipes.AskLiking}, {Name: "Saltiness", Kind: recipes.AskJustRight}, {Name: "Smoke", Kind: recipes.AskIntensity},
+		},
+	}
+	var list []*recipes.Sample
+	var ids, people []recipes.ID
+	for i := range samples {
+		x := &recipes.Sample{ID: recipes.ID(fmt.Sprintf("smp%d", i)), Version: versionsInTurn[i%4], Pot: 1 + i/4}
+		list, ids = append(list, x), append(ids, x.ID)
+	}
+	for i := range seats {
+		people = append(people, recipes.ID(fmt.Sprintf("p%d", i)))
+	}
+	d, err := sensory.Plan(sensory.Ask{Test: sensory.Test(test), Samples: samples, Panelists: seats, Seed: 7})
+	if err != nil {
+		s.Fatal(err)
+	}
+	t.Seats = d.Seats(ids, people)
+	for i := range list {
+		list[i].Code = d.SampleCode(i)
+	}
+	if edit != nil {
+		edit(t)
+	}
+	s.do(tasting.Put(t, list))
+	return s.book.Tasting("t")
+}
+
+func (s *supper) papers(t *recipes.Tasting, ask PapersAsk) *TastingPapers {
+	s.Helper()
+	p, err := PapersOf(s.book, t, nutrition.In(s.book), ask)
+	if err != nil {
+		s.Fatal(err)
+	}
+	return p
+}
+
+func usual() PapersAsk {
+	return PapersAsk{Heat: 200, Rest: 5, Vessel: "small gratin dish", OnHand: map[string]float64{"white wine": 5000, "Double cream": 120}}
+}
+
+// readBack returns the text of a PDF as another program reads it, or as placed
+// where that program is not installed.
+func readBack(t *testing.T, d *Document) string {
+	t.Helper()
+	if _, err := exec.LookPath("pdftotext"); err != nil {
+		all := ""
+		for i := range d.Pages {
+			all += d.Pages[i].Words() + "\n"
+		}
+		return all
+	}
+	var b bytes.Buffer
+	if err := d.WritePDF(&b); err != nil {
+		t.Fatal(err)
+	}
+	path := filepath.Join(t.TempDir(), "papers.pdf")
+	if err := os.WriteFile(path, b.Bytes(), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	text, err := exec.Command("pdftotext", path, "-").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+// secrets are what must stand on no paper of a taster's; whole words, in any case
+// but for letters of versions.
+var secrets = regexp.MustCompile(`\b[ABC]\b|(?i:\b(light|lighter|healthy|reduced|new|original|oat drink|oat and thyme|double cream|half the|quarter|haddock|gratin|leek|thyme|smp\d|va|vb|vc)\b)`)
+
+func TestTastersReadNothingOfTheVersions(t *testing.T) {
+	for _, test := range []string{recipes.TestLiking, "ranking", "triangle", "duo-trio", "tetrad", "2-afc", "3-afc", "preference"} {
+		n := 4
+		if tasting.Trays(test) {
+			n = 2
+		}
+		s := newSupper(t, 12)
+		tt := s.plan(test, 12, n, nil)
+		ask := usual()
+		ask.Parts = []Part{PartInvitation, PartLabels, PartBallots}
+		p := s.papers(tt, ask)
+		d := PapersDocument(p, A4)
+		inside(t, d)
+		text := readBack(t, d)
+		if found := secrets.FindAllString(text, -1); found != nil {
+			t.Errorf("%s: tasters read %q", test, found)
+		}
+		for _, tray := range p.Trays {
+			for _, code := range tray.Codes {
+				if !strings.Contains(text, fmt.Sprint(code)) {
+					t.Errorf("%s: no cup %d", test, code)
+				}
+			}
+		}
+		for _, table := range p.Tables() {
+			var b bytes.Buffer
+			if err := table.WriteCSV(&b); err != nil {
+				t.Fatal(err)
+			}
+			if found := secrets.FindAllString(b.String(), -1); found != nil {
+				t.Errorf("%s: the file %s says %q", test, table.Name, found)
+			}
+		}
+		if d.Title != "Tasting of 4 Mar 2026" {
+			t.Errorf("the file is called %q", d.Title)
+		}
+		// the same words are found where they may stand, so the search can fail
+		ask.Parts = []Part{PartRun}
+		if kitchen := readBack(t, PapersDocument(s.papers(tt, ask), A4)); !secrets.MatchString(kitchen) || !strings.Contains(kitchen, words.Say("papers.kitchen-only")) {
+			t.Errorf("%s: the run sheet says nothing: %s", test, kitchen)
+		}
+	}
+}
+
+func TestEveryKitchenPageSaysWhoItIsNotFor(t *testing.T) {
+	s := newSupper(t, 24)
+	ask := usual()
+	for _, part := range Parts() {
+		ask.Parts = []Part{part}
+		d := PapersDocument(s.papers(s.plan(recipes.TestLiking, 24, 5, nil), ask), Letter)
+		if len(d.Pages) == 0 {
+			t.Errorf("%s: no pages", part)
+		}
+		for i := range d.Pages {
+			if got := strings.Contains(d.Pages[i].Words(), words.Say("papers.kitchen-only")); got != part.Kitchen() {
+				t.Errorf("%s, page %d: marked %v", part, i+1, got)
+			}
+		}
+	}
+}
+
+func TestTablesFromOneSeatToSixty(t *testing.T) {
+	for _, row := range []struct {
+		name           string
+		seats, samples int
+	}{{"one seat", 1, 2}, {"a supper", 8, 4}, {"two dozen", 24, 5}, {"a hall", 60, 8}} {
+		for _, paper := range []Paper{A4, Letter} {
+			s := newSupper(t, row.seats)
+			p := s.papers(s.plan(recipes.TestLiking, row.seats, row.samples, nil), usual())
+			d := PapersDocument(p, paper)
+			inside(t, d)
+			if len(p.Ballots) != row.seats || len(p.Trays) != row.seats || len(p.Tests) != row.samples {
+				t.Errorf("%s: %d ballots, %d trays, %d test sheets", row.name, len(p.Ballots), len(p.Trays), len(p.Tests))
+			}
+			for i := range d.Pages {
+				if n := strings.Count(d.Pages[i].Words(), "page ") + strings.Count(d.Pages[i].Words(), "sheet "); n == 0 {
+					t.Errorf("%s: page %d has no number", row.name, i+1)
+				}
+			}
+			look(t, fmt.Sprintf("papers-%d-%s", row.seats, paper.Key), d)
+		}
+	}
+}
+
+// TestLongNames has names that no column holds.
+func TestLongNames(t *testing.T) {
+	s := newSupper(t, 3)
+	long := strings.Repeat("very creamy and ", 9) + "smooth"
+	word := strings.Repeat("m", 90)
+	tt := s.plan(recipes.TestLiking, 3, 3, func(t *recipes.Tasting) {
+		t.Attributes = append(t.Attributes, recipes.Attribute{Name: long, Kind: recipes.AskLiking}, recipes.Attribute{Name: word, Kind: recipes.AskIntensity})
+		t.Cooks, t.Serves, t.Cleanser = word, long, long
+	})
+	for _, paper := range []Paper{A4, Letter} {
+		p := s.papers(tt, PapersAsk{Vessel: long})
+		p.Dish, p.Trays[0].Taster, p.Shopping[0].Food = long+word, word, long
+		d := PapersDocument(p, paper)
+		inside(t, d)
+		look(t, "papers-long-"+paper.Key, d)
+	}
+}
+
+// TestALotToAsk has more of one cup than a page holds.
+func TestALotToAsk(t *testing.T) {
+	s := newSupper(t, 1)
+	tt := s.plan(recipes.TestLiking, 1, 2, func(t *recipes.Tasting) {
+		for i := range 45 {
+			t.Attributes = append(t.Attributes, recipes.Attribute{Name: fmt.Sprintf("Thing %d", i), Kind: recipes.AskLiking})
+		}
+	})
+	d := PapersDocument(s.papers(tt, PapersAsk{Parts: []Part{PartBallots}}), Letter)
+	inside(t, d)
+	all := readBack(t, d)
+	for i := range 45 {
+		if n := len(regexp.MustCompile(fmt.Sprintf(`\bThing %d\b`, i)).FindAllString(all, -1)); n != 2 {
+			t.Errorf("thing %d is asked %d times, want once a cup", i, n)
+		}
+	}
+	for i := range d.Pages {
+		if !strings.Contains(d.Pages[i].Words(), "Seat 1") {
+			t.Errorf("page %d does not say whose it is", i+1)
+		}
+	}
+}
+
+func TestTimesAreWorkedBack(t *testing.T) {
+	s := newSupper(t, 20)
+	tt := s.plan(recipes.TestLiking, 20, 3, nil)
+	p := s.papers(tt, usual())
+	// 20 minutes' hold less 5 of rest, half a minute a cup, 3 cups: 10 trays a wave.
+	if len(p.Run.Waves) != 2 || len(p.Run.Waves[0].Seats) != 10 || len(p.Run.Waves[1].Seats) != 10 {
+		t.Fatalf("waves %+v", p.Run.Waves)
+	}
+	f := p.Run.Waves[0].Fires[0]
+	// 30 cups take 15 minutes: from 19:15; out 19:10 to rest; in 18:35; oven on 18:20.
+	if f.Portion != "19:15" || f.Out != "19:10" || f.In != "18:35" || f.On != "18:20" || f.Late != "19:30" || f.Minutes != "35" || f.Heat != "200 °C" {
+		t.Errorf("%+v", f)
+	}
+	if f.Grams != "660 g" { // 10 cups x 60 g and a tenth
+		t.Errorf("the wave takes %s", f.Grams)
+	}
+	// 15 minutes to fill, 11 to taste: the next wave a quarter of an hour later.
+	if w := p.Run.Waves[1]; w.Serve != "19:45" || w.Fires[0].Out != "19:25" || w.Fires[0].On != words.Say("papers.run.still-on") {
+		t.Errorf("%+v", w)
+	}
+	if len(p.Run.Warnings) != 0 {
+		t.Errorf("warnings %q", p.Run.Warnings)
+	}
+	ask := usual()
+	ask.PerWave = 20
+	if p = s.papers(tt, ask); len(p.Run.Waves) != 1 || len(p.Run.Warnings) != 1 || !strings.Contains(p.Run.Warnings[0], "takes 35 minutes") {
+		t.Errorf("one great wave: %d waves, %q", len(p.Run.Waves), p.Run.Warnings)
+	}
+}
+
+func TestTimesWithoutAClock(t *testing.T) {
+	s := newSupper(t, 4)
+	tt := s.plan(recipes.TestLiking, 4, 2, func(t *recipes.Tasting) { t.Time = "" })
+	f := s.papers(tt, PapersAsk{}).Run.Waves[0].Fires[0]
+	if f.Out != "–4 min" || f.In != "–39 min" || f.On != "–54 min" {
+		t.Errorf("%+v", f)
+	}
+	early := s.plan(recipes.TestLiking, 4, 2, func(t *recipes.Tasting) { t.Time = "00:10" })
+	if f := s.papers(early, PapersAsk{}).Run.Waves[0].Fires[0]; f.In != "23:31" {
+		t.Errorf("over midnight: %+v", f)
+	}
+	bad := *tt
+	bad.Time = "half past"
+	if _, err := PapersOf(s.book, &bad, nutrition.In(s.book), PapersAsk{}); err == nil || !strings.Contains(err.Error(), "no time of day") {
+		t.Errorf("a time that is none: %v", err)
+	}
+}
+
+// TestEveryCupIsFilled holds run sheet, labels and ballots against the seats.
+func TestEveryCupIsFilled(t *testing.T) {
+	s := newSupper(t, 23)
+	tt := s.plan(recipes.TestLiking, 23, 5, func(t *recipes.Tasting) { t.Seats[4].Away = "ill" })
+	p := s.papers(tt, usual())
+	cups := map[string]int{}
+	for _, w := range p.Run.Waves {
+		for _, x := range w.Portions {
+			cups[x.Code] += x.Cups
+		}
+	}
+	for _, x := range s.book.Samples("t") {
+		if cups[x.Code] != 22 {
+			t.Errorf("%s has %d cups, want one for each who is there", x.Code, cups[x.Code])
+		}
+	}
+	seats := map[int]bool{}
+	for i, k := range p.Run.Sheet {
+		seat := tt.Seat(k.Seat)
+		if seat.Away != "" || seats[k.Seat] || p.Trays[i].Seat != k.Seat {
+			t.Errorf("seat %d", k.Seat)
+		}
+		seats[k.Seat] = true
+		for j, c := range k.Cups {
+			if c.Code != seat.Cups[j].Code || p.Trays[i].Codes[j] != c.Code || p.Ballots[i].Cups[j] != c.Code {
+				t.Errorf("seat %d, cup %d: %+v", k.Seat, j+1, c)
+			}
+		}
+	}
+}
+
+func TestWhatIsOnHandIsStruckOff(t *testing.T) {
+	s := newSupper(t, 8)
+	p := s.papers(s.plan(recipes.TestLiking, 8, 4, nil), usual())
+	by := map[string]Bought{}
+	for _, x := range p.Shopping {
+		by[x.Food] = x
+	}
+	if w := by["White wine"]; !w.Done || w.OnHand == "" {
+		t.Errorf("wine %+v", w)
+	}
+	if c := by["Double cream"]; c.Done || c.OnHand != "120 g" || c.About == "" {
+		t.Errorf("cream %+v", c)
+	}
+	if l := by["Leek"]; l.Done || !slices.Equal(l.Check, []string{"a little more leek to taste"}) || !strings.Contains(l.Buy, "or more") {
+		t.Errorf("leek %+v", l)
+	}
+}
+
+func TestAPromiseIsRefusedOnTastersPapers(t *testing.T) {
+	s := newSupper(t, 2)
+	tt := s.plan(recipes.TestLiking, 2, 2, func(t *recipes.Tasting) {
+		t.Attributes = append(t.Attributes, recipes.Attribute{Name: "Light texture", Kind: recipes.AskLiking})
+	})
+	if _, err := PapersOf(s.book, tt, nutrition.In(s.book), PapersAsk{}); err == nil || !strings.Contains(err.Error(), "“Light” would stand on the ballot") {
+		t.Errorf("got %v", err)
+	}
+	if _, err := PapersOf(s.book, tt, nutrition.In(s.book), PapersAsk{Parts: []Part{PartRun, PartAmounts}}); err != nil {
+		t.Errorf("the kitchen may read it: %v", err)
+	}
+	if _, err := PapersOf(s.book, tt, nutrition.In(s.book), PapersAsk{Parts: []Part{PartRun}, Rest: -1}); err == nil {
+		t.Error("a rest of less than nothing")
+	}
+	if _, err := Papers(&TastingPapers{Parts: []Part{"menu"}}, A4); err == nil || !strings.Contains(err.Error(), "no such paper") {
+		t.Errorf("an unknown part: %v", err)
+	}
+}
+
+func TestTheInvitationWarns(t *testing.T) {
+	s := newSupper(t, 2)
+	tt := s.plan(recipes.TestLiking, 2, 2, nil)
+	ask := PapersAsk{Parts: []Part{PartInvitation}}
+	text := strings.Join(strings.Fields(readBack(t, PapersDocument(s.papers(tt, ask), A4))), " ")
+	for _, want := range []string{"contain or may contain: milk, fish, rye, barley or oats and sulphites", "Some samples contain alcohol", "removed at any time", "I agree to take part", "4 Mar 2026", "19:30", "Guardian"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in: %s", want, text)
+		}
+	}
+	crumb := &food.Food{Ref: food.Ref{Source: "test", Release: "1", Code: "9"}, Name: "Light crumb"}
+	s.do(recipes.AddLine("gratin", &recipes.Line{ID: "l9", Text: "crumbs", Name: "crumbs", Grams: 40, GramsFrom: recipes.GramsWeight, Food: crumb.Ref, PartEaten: 1}, "", []*food.Food{crumb}))
+	text = readBack(t, PapersDocument(s.papers(tt, ask), A4))
+	if !strings.Contains(text, "still being checked") || strings.Contains(strings.ToLower(text), "crumb") {
+		t.Errorf("a food nobody has checked: %s", text)
+	}
+}
+
+func TestTablesAsFiles(t *testing.T) {
+	s := newSupper(t, 6)
+	s.do(tasting.PutTaster(&recipes.Panelist{ID: "p0", Code: "=1+1", Asked: true, Consent: "2026-03-01", Careful: recipes.No}))
+	p := s.papers(s.plan(recipes.TestLiking, 6, 3, nil), usual())
+	var names []string
+	for _, table := range p.Tables() {
+		names = append(names, table.Name)
+		var b bytes.Buffer
+		if err := table.WriteCSV(&b); err != nil {
+			t.Fatal(err)
+		}
+		if strings.Contains(b.String(), "[papers") || strings.Contains(b.String(), ",=1") || !strings.Contains(b.String(), "\r\n") {
+			t.Errorf("%s: %s", table.Name, b.String())
+		}
+		for _, row := range table.Rows {
+			if len(row) != len(table.Head) {
+				t.Errorf("%s: a row of %d cells under %d heads", table.Name, len(row), len(table.Head))
+			}
+		}
+	}
+	want := []string{"allergens", "amounts", "shopping", "test-sheets", "run-times", "run-portions", "run-trays", "labels", "ballots"}
+	if !slices.Equal(names, want) {
+		t.Errorf("tables %v", names)
+	}
+}
+
+func TestTheSamePapersGiveTheSameFile(t *testing.T) {
+	s := newSupper(t, 5)
+	p := s.papers(s.plan(recipes.TestLiking, 5, 3, nil), usual())
+	one, err1 := Papers(p, A4)
+	two, err2 := Papers(p, A4)
+	if err1 != nil || err2 != nil || !bytes.Equal(one, two) || !bytes.HasPrefix(one, []byte("%PDF-1.")) {
+		t.Errorf("%v %v: %d and %d bytes", err1, err2, len(one), len(two))
+	}
+}
+
+func BenchmarkPapers24Seats(b *testing.B) {
+	s := newSupper(b, 24)
+	t := s.plan(recipes.TestLiking, 24, 5, nil)
+	for b.Loop() {
+		if _, err := Papers(s.papers(t, usual()), A4); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
