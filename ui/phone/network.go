@@ -82,6 +82,15 @@ func (g *guest) Close() error {
 	return g.Conn.Close()
 }
 
+// CloseWrite lets the other side read the last of an answer to what was too long
+// to be read whole; the server looks for it.
+func (g *guest) CloseWrite() error {
+	if c, ok := g.Conn.(interface{ CloseWrite() error }); ok {
+		return c.CloseWrite()
+	}
+	return nil
+}
+
 // addressOf reads "address:port"; the zero address if it is none.
 func addressOf(hostPort string) netip.Addr {
 	ap, err := netip.ParseAddrPort(hostPort)
