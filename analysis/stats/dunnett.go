@@ -13,10 +13,11 @@ const quadratureError = 1e-9
 // complete blocks: such one-factor correlations (whatever they come from, any
 // two comparisons among them) are integrated exactly. Others take a fixed lattice
 // of points, the same for the same input, and leave is then five standard errors
-// of its shifted copies, commonly below 1e-5. Singular correlations will do.
+// of its shifted copies: commonly below 1e-5 where the correlations are nearly
+// one-factor (missing cells), 2e-4 elsewhere. Singular correlations will do.
 // NaN, NaN for a matrix that is no correlation matrix, NaN t or df below 0.01.
 func DunnettAbove(t float64, corr [][]float64, df float64) (p, leave float64) {
-	above := maxAbove(corr, df)
+	above, _ := maxAbove(corr, df)
 	if above == nil || math.IsNaN(t) {
 		return math.NaN(), math.NaN()
 	}
@@ -33,7 +34,7 @@ func DunnettAbove(t float64, corr [][]float64, df float64) (p, leave float64) {
 // numerical error to allow for in it; see [DunnettAbove]. NaN, NaN also for alpha
 // outside [0, 1].
 func DunnettPoint(alpha float64, corr [][]float64, df float64) (t, leave float64) {
-	above := maxAbove(corr, df)
+	above, fine := maxAbove(corr, df)
 	if above == nil || !(alpha >= 0 && alpha <= 1) {
 		return math.NaN(), math.NaN()
 	}
@@ -44,20 +45,21 @@ func DunnettPoint(alpha float64, corr [][]float64, df float64) (t, leave float64
 		return 0, 0
 	}
 	chance := func(t float64) float64 { p, _ := above(t); return p }
-	t = pointOf(chance, alpha, TPoint(alpha/float64(2*len(corr)), df))
+	t = pointOf(chance, alpha, TPoint(alpha/float64(2*len(corr)), df), fine)
 	_, off := above(t)
 	step := 1e-3 * t
 	slope := (chance(t-step) - chance(t+step)) / (2 * step)
 	return t, off / slope
 }
 
-// maxAbove picks the way to reckon the tail; nil if the input makes no sense.
-func maxAbove(corr [][]float64, df float64) func(t float64) (p, leave float64) {
+// maxAbove picks the way to reckon the tail, nil if the input makes no sense, and
+// how finely it is worth solving for a point.
+func maxAbove(corr [][]float64, df float64) (above func(t float64) (p, leave float64), fine float64) {
 	if !(df >= leastDF) || !isCorrelation(corr) {
-		return nil
+		return nil, 0
 	}
 	if root, _ := pivotedRoot(corr); root == nil {
-		return nil
+		return nil, 0
 	}
 	corr = withoutTwins(corr)
 	if load, misfit, ok := oneFactor(corr); ok {
@@ -65,9 +67,9 @@ func maxAbove(corr [][]float64, df float64) func(t float64) (p, leave float64) {
 		return func(t float64) (float64, float64) {
 			p := radial(df, func(s float64) float64 { return f.above(t * s) })
 			return p, p*quadratureError + misfit
-		}
+		}, 1e-13
 	}
-	return newLattice(corr, df).above
+	return newLattice(corr, df).above, 1e-8
 }
 
 // factorTail is the tail of max |X_i| with X_i = l_i Z + sqrt(1 - l_i²) E_i.

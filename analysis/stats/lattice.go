@@ -11,7 +11,7 @@ import (
 // sequence of square roots of primes in shifted copies, folded (the baker's
 // transform), which makes the mean of smooth functions good to about 1e-5.
 const (
-	latticePoints = 5000
+	latticePoints = 3000
 	latticeCopies = 16
 	latticeSeed   = 1955 // fixed, so that the same data give the same p
 )
@@ -203,5 +203,5 @@ func spreadTable(df float64) func(u float64) float64 {
 
 // spreadAt is the s exceeded with chance upper.
 func spreadAt(upper, df float64) float64 {
-	return pointOf(func(s float64) float64 { return Chi2Above(df*s*s, df) }, upper, 1)
+	return pointOf(func(s float64) float64 { return Chi2Above(df*s*s, df) }, upper, 1, 1e-14)
 }

@@ -41,12 +41,13 @@ func TPoint(upperTail, df float64) float64 {
 	case upperTail == 0.5:
 		return 0
 	}
-	return pointOf(func(t float64) float64 { return TAbove(t, df) }, upperTail, NormalPoint(upperTail))
+	return pointOf(func(t float64) float64 { return TAbove(t, df) }, upperTail, NormalPoint(upperTail), 1e-15)
 }
 
 // pointOf finds x > 0 with above(x) = p, above falling from 1 or 1/2 to 0. It
-// works on the logs of both, where tails are nearly straight; NaN if above is.
-func pointOf(above func(float64) float64, p, guess float64) float64 {
+// works on the logs of both, where tails are nearly straight, until the tail is
+// off by a share fine at most; NaN if above is.
+func pointOf(above func(float64) float64, p, guess, fine float64) float64 {
 	miss := func(v float64) float64 {
 		return math.Max(math.Log(above(math.Exp(v))), -750) - math.Log(p)
 	}
@@ -74,12 +75,14 @@ func pointOf(above func(float64) float64, p, guess float64) float64 {
 	if fLo < 0 {
 		return 0
 	}
-	return math.Exp(root(miss, lo, hi, fLo, fHi))
+	return math.Exp(root(miss, [2]float64{lo, hi}, [2]float64{fLo, fHi}, fine))
 }
 
-// root closes in on the zero of f between lo and hi, f(lo) >= 0 >= f(hi), by
-// false position with the Illinois correction, halving when that is slow.
-func root(f func(float64) float64, lo, hi, fLo, fHi float64) float64 {
+// root closes in on the zero of f between two ends, falling from one to the other, by
+// false position with the Illinois correction, halving when that is slow, until
+// |f| is at most fine or the ends meet.
+func root(f func(float64) float64, ends, values [2]float64, fine float64) float64 {
+	lo, hi, fLo, fHi := ends[0], ends[1], values[0], values[1]
 	last := 0
 	for i := 0; i < 200 && hi-lo > 1e-15*math.Max(1, math.Abs(lo)); i++ {
 		mid := lo + (hi-lo)/2
@@ -105,7 +108,7 @@ func root(f func(float64) float64, lo, hi, fLo, fHi float64) float64 {
 			}
 			last = -1
 		}
-		if math.Abs(v) < 2e-16 || mid == lo && mid == hi {
+		if math.Abs(v) <= fine || mid == lo && mid == hi {
 			return mid
 		}
 	}

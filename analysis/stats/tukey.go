@@ -32,7 +32,7 @@ func TukeyPoint(alpha float64, k int, df float64) float64 {
 	}
 	pairs := float64(k) * float64(k-1)
 	guess := math.Sqrt2 * TPoint(alpha/pairs, df) // Bonferroni lies just above
-	return pointOf(func(q float64) float64 { return TukeyAbove(q, k, df) }, alpha, guess)
+	return pointOf(func(q float64) float64 { return TukeyAbove(q, k, df) }, alpha, guess, 1e-13)
 }
 
 // rangeAbove is the chance that the range of k standard normal values exceeds w:
