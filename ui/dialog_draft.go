@@ -69,6 +69,7 @@ func (w *Window) showDraft(r *recipes.Recipe) *draftDialog {
 
 func (d *draftDialog) content() fyne.CanvasObject {
 	d.text = parts.NewTextArea("", words.Say("draft.hint"), 8, nil)
+	d.text.OnCut = func(n int) { d.w.status.SetTone(parts.ToneLook, words.Say("paste.cut", words.Number(float64(n), 0))) }
 	d.text.OnChanged = func(string) { d.later() }
 	d.w.pin("draft.text", d.text)
 	left := parts.Fill(parts.GapSmall, 1, parts.NewCaption(words.Say("draft.caption", d.recipe.Title)), d.text)

@@ -36,6 +36,7 @@ type pastePage struct {
 func (p *pastePage) build() fyne.CanvasObject {
 	p.text = parts.NewTextArea("", words.Say("paste.hint"), 12, nil)
 	p.text.OnChanged = func(string) { p.later() }
+	p.text.OnCut = func(n int) { p.w.status.SetTone(parts.ToneLook, words.Say("paste.cut", words.Number(float64(n), 0))) }
 	p.w.pin("paste.text", p.text)
 	p.system = parts.NewSegmented([]parts.Suggestion{
 		{Key: "us", Text: words.Say("measures.us")},

@@ -12,6 +12,7 @@ import (
 type Entry struct {
 	widget.Entry
 	OnCommit func(string)     // text that differs from the last committed one
+	OnCut    func(int)        // characters of a paste that did not fit a text area
 	OnPick   func(Suggestion) // a row taken from the completion list, after OnCommit
 	Width    float32          // least width, 0 for Fyne's own
 
