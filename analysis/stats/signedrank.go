@@ -61,7 +61,7 @@ func SignedRank(d []float64, zero ZeroRule) SignedRankResult {
 	}
 	slack := equalWithin * largest(d)
 	r.Pairs, r.HodgesLehmann = len(d), middleOfPairs(d)
-	ranks, signs, ties := r.signed(d, slack, zero)
+	ranks, signs := r.signed(d, slack, zero)
 	r.Plus, r.Minus = 0, 0
 	for i, v := range ranks {
 		if signs[i] > 0 {
@@ -71,7 +71,7 @@ func SignedRank(d []float64, zero ZeroRule) SignedRankResult {
 		}
 	}
 	r.exact(ranks)
-	r.approximate(ranks, ties)
+	r.approximate(ranks)
 	r.PSign = signTest(r.Positive, r.Negative)
 	return r
 }
@@ -85,7 +85,7 @@ func largest(d []float64) float64 {
 }
 
 // signed ranks the sizes of the differences that are not 0 and counts the signs.
-func (r *SignedRankResult) signed(d []float64, slack float64, zero ZeroRule) (ranks, signs []float64, ties float64) {
+func (r *SignedRankResult) signed(d []float64, slack float64, zero ZeroRule) (ranks, signs []float64) {
 	var sizes []float64
 	for _, v := range d {
 		switch {
@@ -100,13 +100,13 @@ func (r *SignedRankResult) signed(d []float64, slack float64, zero ZeroRule) (ra
 		sizes, signs = append(sizes, math.Abs(v)), append(signs, v)
 	}
 	r.N = len(sizes)
-	ranks, ties = ranksWithin(sizes, slack)
+	ranks, _ = ranksWithin(sizes, slack)
 	if zero == PrattZeros {
 		for i := range ranks {
 			ranks[i] += float64(r.Zeros)
 		}
 	}
-	return ranks, signs, ties
+	return ranks, signs
 }
 
 // exact counts the sign changes by their doubled sums, one rank at a time.
@@ -139,7 +139,7 @@ func (r *SignedRankResult) exact(ranks []float64) {
 // approximate uses mean and variance of the rank sum; the variance is the sum of
 // squared ranks over four, which is n(n+1)(2n+1)/24 - sum(t^3-t)/48 when zeros
 // are dropped and its counterpart when they are ranked.
-func (r *SignedRankResult) approximate(ranks []float64, _ float64) {
+func (r *SignedRankResult) approximate(ranks []float64) {
 	r.Mean, r.Variance = 0, 0
 	for _, v := range ranks {
 		r.Mean += v / 2
