@@ -9,7 +9,7 @@ import (
 // Household is an amount in a measure of the kitchen: "2.5 cup", "4 large".
 type Household struct {
 	Amount float64
-	Unit   string // "cup", "tbsp", "tsp", "ml", or what one is called: "large", "clove"
+	Unit   string // "cup", "tbsp", "tsp", "ml", "litre", or what one is called: "large", "clove"
 }
 
 // counted are the units in which a food is bought by number.
@@ -56,6 +56,9 @@ func volume(ml float64, system measure.System) Household {
 		return Household{to(ml/cup, 0.25), "cup"}
 	case ml < 100:
 		return Household{to(ml, 5), "ml"}
+	}
+	if ml >= 995 {
+		return Household{to(ml/1000, 0.05), "litre"}
 	}
 	return Household{to(ml, 10), "ml"}
 }

@@ -297,6 +297,7 @@ func TestHouseholdMeasures(t *testing.T) {
 		{"two spoons", oil, 27.6, measure.Metric, Household{2, "tbsp"}, true},
 		{"a cup", oil, 218, measure.US, Household{1, "cup"}, true},
 		{"millilitres elsewhere", oil, 218, measure.Imperial, Household{240, "ml"}, true},
+		{"litres", oil, 2024, measure.Metric, Household{2.2, "litre"}, true},
 		{"nothing to go by", fish, 218, measure.US, Household{}, false},
 		{"nothing to buy", oil, 0, measure.US, Household{}, false},
 	} {

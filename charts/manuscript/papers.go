@@ -121,7 +121,7 @@ type Portion struct {
 type SeatKey struct {
 	Seat, Wave int
 	Taster     string
-	Open       string // sample served open, "" for none
+	Open       CupKey // served open, without a code; no Sample for none
 	Cups       []CupKey
 }
 
@@ -129,6 +129,7 @@ type SeatKey struct {
 type CupKey struct {
 	Code   int
 	Sample string
+	Short  string // "A", "orig. 2"
 }
 
 // Tray is what whoever serves reads: codes only.

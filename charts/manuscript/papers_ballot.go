@@ -14,7 +14,7 @@ const (
 	answerBox  = 11.0
 	wordSize   = 7.0
 	wordLead   = 8.0
-	noteTall   = 21.0
+	noteTall   = 23.0
 	foldTall   = 30.0 // the fold and its word
 )
 
@@ -109,12 +109,16 @@ func (f *flow) cup(b *tasting.Ballot, at, code int) {
 		h = 80 // more is asked than a page holds: it goes on overleaf
 	}
 	f.need(h)
-	f.cupHead(at, code, false)
 	outer := f.again
-	f.again = func() { outer(); f.cupHead(at, code, true) }
+	begin := f.cupHead(b, at, code)
+	f.again = func() { outer(); f.cupMore(at, code) }
 	for i := range b.Ask {
 		q := &b.Ask[i]
-		f.need(f.askHeight(b, i))
+		if i > 0 {
+			f.need(f.askHeight(b, i))
+		} else if f.y = begin; f.band(b, i) {
+			f.y -= f.anchorsHeight(q)
+		}
 		if f.band(b, i) {
 			f.anchors(q)
 		}
@@ -128,14 +132,27 @@ func (f *flow) cup(b *tasting.Ballot, at, code int) {
 	f.y += 5
 }
 
-const cupHead = 17.0
+const cupHead = 18.0 // at least, and where it goes on overleaf
 
-func (f *flow) cupHead(at, code int, more bool) {
-	text := say("ballot.place", at+1, strconv.Itoa(code))
-	if more {
-		text = say("ballot.more", text)
+// headTall is the height of a cup's code beside the words of its first scale.
+func (f *flow) headTall(b *tasting.Ballot) float64 {
+	if len(b.Ask) > 0 && f.band(b, 0) {
+		return max(cupHead, f.anchorsHeight(&b.Ask[0]))
 	}
-	f.put(f.now(), marginSide, f.y+14, 14, true, false, text)
+	return cupHead
+}
+
+// cupHead sets a cup's code and returns where the boxes of its first question
+// begin: the words along that scale stand beside the code.
+func (f *flow) cupHead(b *tasting.Ballot, at, code int) float64 {
+	h := f.headTall(b)
+	f.put(f.now(), marginSide, f.y+h-3, 14, true, false, say("ballot.place", at+1, strconv.Itoa(code)))
+	return f.y + h
+}
+
+// cupMore sets the code again where a cup goes on overleaf.
+func (f *flow) cupMore(at, code int) {
+	f.put(f.now(), marginSide, f.y+14, 14, true, false, say("ballot.more", say("ballot.place", at+1, strconv.Itoa(code))))
 	f.y += cupHead
 }
 
@@ -162,9 +179,12 @@ func (f *flow) band(b *tasting.Ballot, i int) bool {
 }
 
 func (f *flow) cupHeight(b *tasting.Ballot) float64 {
-	h := cupHead + noteTall + 5
+	h := f.headTall(b) + noteTall + 5
 	for i := range b.Ask {
 		h += f.askHeight(b, i)
+	}
+	if f.band(b, 0) {
+		h -= f.anchorsHeight(&b.Ask[0])
 	}
 	return h
 }

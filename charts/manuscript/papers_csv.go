@@ -163,8 +163,8 @@ func (p *TastingPapers) keyTable() Table {
 	t := Table{Name: "run-trays", Head: csvHead("wave", "seat", "taster", "csv.place", "code", "sample")}
 	for _, s := range p.Run.Sheet {
 		head := []string{strconv.Itoa(s.Wave), strconv.Itoa(s.Seat), s.Taster}
-		if s.Open != "" {
-			t.Rows = append(t.Rows, slices.Concat(head, []string{"0", "", s.Open}))
+		if s.Open.Sample != "" {
+			t.Rows = append(t.Rows, slices.Concat(head, []string{"0", "", s.Open.Sample}))
 		}
 		for i, c := range s.Cups {
 			t.Rows = append(t.Rows, slices.Concat(head, []string{strconv.Itoa(i + 1), strconv.Itoa(c.Code), c.Sample}))

@@ -4,6 +4,9 @@ import (
 	"parewell/recipes/words"
 )
 
+// The letters of an invitation and the space between what it says.
+const inviteSize, inviteGap = 10.5, 9.0
+
 // invitation sets one page to copy for everybody asked: when, what may do
 // somebody harm, what is asked, and a slip to send back. It names neither the
 // recipe nor what was done to it.
@@ -22,20 +25,22 @@ func (f *flow) invitation(p *TastingPapers) {
 	f.y += 24
 	f.blankLine(marginSide, f.y, half, say("invite.dish"), "")
 	f.blankLine(marginSide+half+columnGap, f.y, half, say("invite.reply"), "")
-	f.y += 20
+	f.y += 28
 	f.heading(say("invite.allergens"), 12, 40)
 	f.para(f.allergens(v), 11, true, false)
 	if v.Open {
-		f.para(say("invite.allergens.open"), bodySize, true, false)
+		f.para(say("invite.allergens.open"), inviteSize, true, false)
 	}
-	f.para(say("invite.allergens.why"), bodySize, false, false)
+	f.para(say("invite.allergens.why"), inviteSize, false, false)
+	f.y += inviteGap
 	if len(v.Care) > 0 {
 		f.heading(say("invite.care"), 12, 40)
-		f.para(say("invite.care.text", words.Join(v.Care)), bodySize, false, false)
+		f.para(say("invite.care.text", words.Join(v.Care)), inviteSize, false, false)
+		f.y += inviteGap
 	}
 	f.heading(say("invite.consent"), 12, 40)
-	f.para(say("invite.consent.text"), bodySize, false, false)
-	f.para(say("invite.consent.remove"), bodySize, false, false)
+	f.para(say("invite.consent.text"), inviteSize, false, false)
+	f.para(say("invite.consent.remove"), inviteSize, false, false)
 	f.slip(v)
 	f.number(0, f.part.Name())
 }

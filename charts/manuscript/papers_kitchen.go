@@ -10,7 +10,7 @@ import (
 // say is short for the words of the papers.
 func say(key string, args ...any) string { return words.Say("papers."+key, args...) }
 
-// heads are columns without a name each in the words of the papers.
+// named is a column with its name from the words of the papers.
 func named(key string, share float64) column { return column{head: say("col." + key), share: share} }
 
 func (c column) numbers() column { c.right = true; return c }
@@ -62,7 +62,7 @@ func (f *flow) shopping(p *TastingPapers) {
 		rows = append(rows, cells{text: []string{"", what, x.Buy, x.About, x.OnHand, x.For}, struck: x.Done})
 	}
 	f.table([]column{
-		{share: 0.35, box: true}, named("food", 4.8), named("buy", 1.5).numbers(), named("about", 1.9), named("on-hand", 1.5).numbers(), named("for", 1.9),
+		{share: 0.35, box: true}, named("food", 4.3), named("buy", 1.8).numbers(), named("about", 1.8), named("on-hand", 1.4).numbers(), named("for", 2.1),
 	}, rows)
 }
 
@@ -117,8 +117,8 @@ func (f *flow) wave(w *Wave, of int) {
 		rows = append(rows, cells{text: []string{x.Pot, x.Vessel, x.Heat, x.On, x.In, x.Minutes, x.Out, x.Portion, x.Late, x.Grams}})
 	}
 	f.table([]column{
-		named("pot", 2.2).inBold(), named("vessel", 2).toWrite(), named("heat", 1.2).toWrite(), named("on", 1.1).toWrite(), named("in", 1.1).toWrite(),
-		named("minutes", 0.9).toWrite(), named("out", 1.1).toWrite(), named("portion", 1.1), named("late", 1.1), named("cooked", 1.3).numbers(),
+		named("pot", 2.4).inBold(), named("vessel", 2.6).toWrite(), named("heat", 1.2).toWrite(), named("on", 1.1).toWrite(), named("in", 1).toWrite(),
+		named("minutes", 0.7).toWrite(), named("out", 1).toWrite(), named("portion", 1), named("late", 1.2), named("cooked", 1.3).numbers(),
 	}, rows)
 	rows = nil
 	for _, x := range w.Portions {
@@ -142,25 +142,30 @@ func (f *flow) trays(r *Run) {
 	f.y += 4
 	f.heading(say("run.trays"), 12, 60)
 	f.para(say("run.trays.note"), smallSize, false, true)
-	waves := len(r.Waves) > 1
+	most, open := 0, false
+	for _, s := range r.Sheet {
+		most, open = max(most, len(s.Cups)), open || s.Open.Sample != ""
+	}
+	cols := []column{named("wave", 0.7), named("seat", 0.7).inBold(), named("taster", 1.3)}
+	if open {
+		cols = append(cols, named("open", 1))
+	}
+	for i := range most {
+		cols = append(cols, column{head: say("run.place", i+1), share: 9 / float64(max(6, most))})
+	}
 	var rows []cells
 	for _, s := range r.Sheet {
-		var cups []string
-		if s.Open != "" {
-			cups = append(cups, say("run.open", s.Open))
+		row := []string{strconv.Itoa(s.Wave), strconv.Itoa(s.Seat), s.Taster}
+		if open {
+			row = append(row, s.Open.Short)
 		}
-		for i, c := range s.Cups {
-			cups = append(cups, say("run.cup", i+1, strconv.Itoa(c.Code), c.Sample))
+		for _, c := range s.Cups {
+			row = append(row, say("run.cup", strconv.Itoa(c.Code), c.Short))
 		}
-		row := []string{strconv.Itoa(s.Seat), s.Taster, strings.Join(cups, "   ")}
-		if waves {
-			row = append(row, strconv.Itoa(s.Wave))
+		for len(row) < len(cols) {
+			row = append(row, "")
 		}
 		rows = append(rows, cells{text: row})
-	}
-	cols := []column{named("seat", 0.6).inBold(), named("taster", 1.2), named("tray", 7.5)}
-	if waves {
-		cols = append(cols, named("wave", 0.7).numbers())
 	}
 	f.table(cols, rows)
 }

@@ -16,13 +16,33 @@ import (
 // potName is what the kitchen calls a pot; its number where the version has two.
 func (m *maker) potName(p *shopping.Pot) string {
 	name := p.Name
-	if v := m.book.Version(m.recipe.ID, p.Version); v != nil && p.Dish == "" {
+	switch v := m.book.Version(m.recipe.ID, p.Version); {
+	case p.Dish != "":
+	case v != nil:
 		name = words.Say("print.version", v.Letter)
+	default:
+		name = words.Say("original")
 	}
 	if m.twoPots(p) {
 		return say("pot", name, p.Number)
 	}
 	return name
+}
+
+// shortName is the same where there is little room: "A", "orig. 2".
+func (m *maker) shortName(p *shopping.Pot) string {
+	if m.twoPots(p) {
+		return say("pot.short", m.shortest(p), p.Number)
+	}
+	return m.shortest(p)
+}
+
+// shortest leaves out which pot of the version it is.
+func (m *maker) shortest(p *shopping.Pot) string {
+	if p.Dish == "" && p.Version == "" {
+		return words.Say("print.original-mark")
+	}
+	return p.Name
 }
 
 // nameSamples finds each sample's pot and name.
@@ -93,7 +113,7 @@ func (m *maker) shopping() []Bought {
 		}
 		var pots []string
 		for _, n := range x.Pots {
-			if name := m.list.Pots[n].Name; !slices.Contains(pots, name) {
+			if name := m.shortest(&m.list.Pots[n]); !slices.Contains(pots, name) {
 				pots = append(pots, name)
 			}
 		}
@@ -105,6 +125,9 @@ func (m *maker) shopping() []Bought {
 
 func household(h shopping.Household) string {
 	amount := words.Fraction(h.Amount)
+	if h.Unit == "litre" || h.Unit == "ml" {
+		amount = words.Trim(h.Amount, 2)
+	}
 	if words.Current().Has("papers.unit." + h.Unit) {
 		return say("unit."+h.Unit, amount)
 	}

@@ -18,7 +18,7 @@ type cells struct {
 
 const (
 	tableSize = 9.0
-	cellGap   = 8.0
+	cellGap   = 10.0
 	cellLead  = tableSize * 1.24
 	tickBox   = 9.0
 )
@@ -32,7 +32,7 @@ func (f *flow) table(cols []column, rows []cells) {
 		total += c.share
 	}
 	for i, c := range cols {
-		widths[i] = c.share/total*(f.wide()-cellGap*float64(len(cols)-1)) + 0
+		widths[i] = c.share / total * (f.wide() - cellGap*float64(len(cols)-1))
 	}
 	f.need(f.headsHeight(cols, widths) + f.rowHeight(cols, widths, rows, 0))
 	outer := f.again

@@ -195,6 +195,8 @@ func TestTastersReadNothingOfTheVersions(t *testing.T) {
 				t.Errorf("%s: the file %s says %q", test, table.Name, found)
 			}
 		}
+		ask.Parts = nil
+		look(t, "papers-"+test, PapersDocument(s.papers(tt, ask), Letter))
 		if d.Title != "Tasting of 4 Mar 2026" {
 			t.Errorf("the file is called %q", d.Title)
 		}

@@ -307,11 +307,18 @@ func (m *maker) keys(out *Run) {
 	for _, w := range out.Waves {
 		for _, n := range w.Seats {
 			seat := m.tasting.Seat(n)
-			k := SeatKey{Seat: n, Wave: w.Number, Taster: m.taster(seat), Open: m.names[seat.Reference]}
+			k := SeatKey{Seat: n, Wave: w.Number, Taster: m.taster(seat), Open: m.key(0, seat.Reference)}
 			for _, c := range seat.Cups {
-				k.Cups = append(k.Cups, CupKey{Code: c.Code, Sample: m.names[c.Sample]})
+				k.Cups = append(k.Cups, m.key(c.Code, c.Sample))
 			}
 			out.Sheet = append(out.Sheet, k)
 		}
 	}
+}
+
+func (m *maker) key(code int, sample recipes.ID) CupKey {
+	if sample == "" {
+		return CupKey{}
+	}
+	return CupKey{Code: code, Sample: m.names[sample], Short: m.shortName(&m.list.Pots[m.pot[sample]])}
 }
