@@ -5,15 +5,37 @@ import (
 	"maps"
 	"slices"
 
+	"parewell/analysis/nutrition"
+	"parewell/charts/manuscript"
 	"parewell/recipes"
 	"parewell/recipes/exchange"
 )
 
-// paperFiles are the files of a tasting's papers by name.
+// paperFiles are the files of a tasting's papers by name: all papers as one PDF
+// for each size of paper, each table for a spreadsheet, and the blank ballots that
+// import takes back.
 func paperFiles(b *recipes.Book, t *recipes.Tasting) (map[string]func(io.Writer) error, error) {
-	return map[string]func(io.Writer) error{
-		"ballots.csv": func(w io.Writer) error { return exchange.WriteBlankBallots(w, b, t) },
-	}, nil
+	p, err := manuscript.PapersOf(b, t, nutrition.In(b), manuscript.PapersAsk{})
+	if err != nil {
+		return nil, err
+	}
+	files := map[string]func(io.Writer) error{
+		"scores.csv": func(w io.Writer) error { return exchange.WriteBlankBallots(w, b, t) },
+	}
+	for _, paper := range []manuscript.Paper{manuscript.A4, manuscript.Letter} {
+		pdf, err := manuscript.Papers(p, paper)
+		if err != nil {
+			return nil, err
+		}
+		files["papers-"+paper.Key+".pdf"] = func(w io.Writer) error {
+			_, err := w.Write(pdf)
+			return err
+		}
+	}
+	for _, table := range p.Tables() {
+		files[table.Name+".csv"] = table.WriteCSV
+	}
+	return files, nil
 }
 
 func sortedNames(files map[string]func(io.Writer) error) []string {
