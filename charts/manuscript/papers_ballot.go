@@ -45,6 +45,9 @@ func (f *flow) ballot(b *tasting.Ballot) {
 		for i := range b.Whole {
 			f.whole(&b.Whole[i])
 		}
+		f.need(noteTall)
+		f.blankLine(marginSide, f.y+13, f.wide(), say("ballot.note"), "")
+		f.y += noteTall + 8
 	}
 	f.again = nil
 	if len(last) == 0 {

@@ -86,12 +86,7 @@ func (f *flow) run(p *TastingPapers) {
 	r := &p.Run
 	f.open()
 	f.heading(say("run.head", p.Dish), 15, 60)
-	third := (f.wide() - 2*columnGap) / 3
-	f.y += 12
-	for i, who := range []struct{ key, name string }{{"cooks", r.Cooks}, {"codes", r.Codes}, {"serves", r.Serves}} {
-		f.blankLine(marginSide+float64(i)*(third+columnGap), f.y, third, say("run."+who.key), who.name)
-	}
-	f.y += 12
+	f.people(r)
 	f.para(strings.Join(r.Facts, " · "), bodySize, false, false)
 	for _, w := range r.Warnings {
 		f.para(w, bodySize, true, false)
@@ -101,6 +96,26 @@ func (f *flow) run(p *TastingPapers) {
 	}
 	f.trays(r)
 	f.number(0, f.part.Name())
+}
+
+// people says who does what, with a line to write on for whom nobody has named; a
+// name too long for its third of the line has a line of its own.
+func (f *flow) people(r *Run) {
+	third := (f.wide() - 2*columnGap) / 3
+	var long []string
+	f.y += 12
+	for i, who := range []struct{ key, name string }{{"cooks", r.Cooks}, {"codes", r.Codes}, {"serves", r.Serves}} {
+		label := say("run." + who.key)
+		if f.width(label, smallSize, false)+5+f.width(f.printable(who.name), bodySize, true) > third {
+			long = append(long, say("run.who", label, who.name))
+			who.name = say("run.below")
+		}
+		f.blankLine(marginSide+float64(i)*(third+columnGap), f.y, third, label, who.name)
+	}
+	f.y += 12
+	for _, l := range long {
+		f.para(l, bodySize, false, false)
+	}
 }
 
 // wave sets one round: what goes into the heat and when, then the cups.

@@ -83,6 +83,11 @@ func (a *PapersAsk) check(t *recipes.Tasting) error {
 			return problem.New(x.Name, say("promise", w), say("promise.hint"))
 		}
 	}
+	for _, c := range t.Care { // never left out: somebody's safety hangs on it
+		if w := promise(c); w != "" {
+			return problem.New(c, say("promise", w), say("promise.hint"))
+		}
+	}
 	return nil
 }
 
@@ -119,7 +124,11 @@ func inviteOf(b *recipes.Book, t *recipes.Tasting) Invite {
 		v.Care = append(v.Care, words.Say("tasting.care."+string(c)))
 	}
 	for _, c := range t.Care {
-		if c = strings.TrimSpace(c); c != "" && !slices.Contains(v.Care, c) && promise(c) == "" {
+		c = strings.TrimSpace(c)
+		if key := "tasting.care." + c; words.Current().Has(key) {
+			c = words.Say(key)
+		}
+		if c != "" && !slices.Contains(v.Care, c) {
 			v.Care = append(v.Care, c)
 		}
 	}

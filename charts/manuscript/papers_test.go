@@ -391,7 +391,7 @@ func TestAPromiseIsRefusedOnTastersPapers(t *testing.T) {
 	tt := s.plan(recipes.TestLiking, 2, 2, func(t *recipes.Tasting) {
 		t.Attributes = append(t.Attributes, recipes.Attribute{Name: "Light texture", Kind: recipes.AskLiking})
 	})
-	if _, err := PapersOf(s.book, tt, nutrition.In(s.book), PapersAsk{}); err == nil || !strings.Contains(err.Error(), "“Light” would stand on the ballot") {
+	if _, err := PapersOf(s.book, tt, nutrition.In(s.book), PapersAsk{}); err == nil || !strings.Contains(err.Error(), "“Light” would stand on a paper that tasters read") {
 		t.Errorf("got %v", err)
 	}
 	if _, err := PapersOf(s.book, tt, nutrition.In(s.book), PapersAsk{Parts: []Part{PartRun, PartAmounts}}); err != nil {
