@@ -19,7 +19,7 @@ type clock struct{ at time.Time }
 
 func (c *clock) now() time.Time       { return c.at }
 func (c *clock) wait(d time.Duration) { c.at = c.at.Add(d) }
-func newClock() *clock { return &clock{time.Date(2026, 11, 25, 19, 30, 0, 0, time.UTC)} }
+func newClock() *clock                { return &clock{time.Date(2026, 11, 25, 19, 30, 0, 0, time.UTC)} }
 
 func from(i int) netip.Addr { return netip.AddrFrom4([4]byte{192, 168, byte(i >> 8), byte(i)}) }
 

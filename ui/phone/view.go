@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strconv"
 
+	"parewell/recipes"
 	"parewell/recipes/tasting"
 	"parewell/recipes/words"
 )
@@ -51,6 +52,7 @@ type view struct {
 	Skip     bool
 	Back     string // path, "" when there is no going back
 	Last     bool
+	Home     bool // tasted at home: no water, nothing to refuse
 }
 
 // step is a dot of the progress line.
@@ -107,7 +109,7 @@ func (v *visit) render(status int, p view) {
 func (v *visit) seated(t *tray, kind string) view {
 	return view{
 		Kind: kind, Title: t.ballot.Title, Seat: fmt.Sprintf("%3s", words.Number(float64(v.place.seat), 0)),
-		Leave: v.formToken(v.cookie, "leave"), Cups: codes(t.ballot.Cups), Open: t.ballot.Open,
+		Leave: v.formToken(v.cookie, "leave"), Cups: codes(t.ballot.Cups), Open: t.ballot.Open, Home: t.ballot.Test == recipes.TestHome,
 	}
 }
 
