@@ -21,13 +21,31 @@ const (
 // ballots sets one ballot a seat, on pages of its own.
 func (f *flow) ballots(p *TastingPapers) {
 	for _, b := range p.Ballots {
-		from := len(f.pages)
-		f.again = nil
-		f.open()
-		f.ballot(b)
-		f.number(from, words.Say("tasting.seat", b.Seat))
+		f.pages = append(f.pages, f.oneBallot(b)...)
 	}
 }
+
+// oneBallot sets a ballot on as few pages as it can: closer together where that
+// saves one.
+func (f *flow) oneBallot(b *tasting.Ballot) []Page {
+	var best []Page
+	for _, close := range []float64{0, 2.5} {
+		g := &flow{paper: f.paper, part: f.part, title: f.title, close: close}
+		g.open()
+		g.ballot(b)
+		g.number(0, words.Say("tasting.seat", b.Seat))
+		if best == nil || len(g.pages) < len(best) {
+			best = g.pages
+		}
+		if len(best) == 1 {
+			break
+		}
+	}
+	return best
+}
+
+func (f *flow) answerTall() float64 { return answerTall - f.close }
+func (f *flow) noteTall() float64   { return noteTall - 2*f.close }
 
 func (f *flow) ballot(b *tasting.Ballot) {
 	f.ballotHead(b)
@@ -45,9 +63,9 @@ func (f *flow) ballot(b *tasting.Ballot) {
 		for i := range b.Whole {
 			f.whole(&b.Whole[i])
 		}
-		f.need(noteTall)
+		f.need(f.noteTall())
 		f.blankLine(marginSide, f.y+13, f.wide(), say("ballot.note"), "")
-		f.y += noteTall + 8
+		f.y += f.noteTall() + 8
 	}
 	f.again = nil
 	if len(last) == 0 {
@@ -127,9 +145,9 @@ func (f *flow) cup(b *tasting.Ballot, at, code int) {
 		}
 		f.answer(q)
 	}
-	f.need(noteTall)
+	f.need(f.noteTall())
 	f.blankLine(marginSide, f.y+13, f.wide(), say("ballot.note"), "")
-	f.y += noteTall
+	f.y += f.noteTall()
 	f.again = outer
 	f.now().rule(marginSide, f.y, marginSide+f.wide(), f.y, thin, true)
 	f.y += 5
@@ -182,7 +200,7 @@ func (f *flow) band(b *tasting.Ballot, i int) bool {
 }
 
 func (f *flow) cupHeight(b *tasting.Ballot) float64 {
-	h := f.headTall(b) + noteTall + 5
+	h := f.headTall(b) + f.noteTall() + 5
 	for i := range b.Ask {
 		h += f.askHeight(b, i)
 	}
@@ -194,7 +212,7 @@ func (f *flow) cupHeight(b *tasting.Ballot) float64 {
 
 func (f *flow) askHeight(b *tasting.Ballot, i int) float64 {
 	q := &b.Ask[i]
-	h := max(answerTall, float64(len(f.wrap(q.Label, bodySize, askLabel-8, false)))*bodySize*1.2+5)
+	h := max(f.answerTall(), float64(len(f.wrap(q.Label, bodySize, askLabel-8, false)))*bodySize*1.2+5)
 	if f.band(b, i) {
 		h += f.anchorsHeight(q)
 	}
@@ -251,7 +269,7 @@ func (f *flow) answer(q *tasting.Question) {
 			f.putRight(p, x-answerBox/2-3, f.y+11.5, wordSize, false, true, strconv.Itoa(v))
 		}
 	}
-	f.y += max(answerTall, float64(len(lines))*bodySize*1.2+5)
+	f.y += max(f.answerTall(), float64(len(lines))*bodySize*1.2+5)
 }
 
 // options are what a question of the whole tray can be answered with.

@@ -125,17 +125,37 @@ func (f *flow) wave(w *Wave, of int) {
 	if of > 1 {
 		head = say("run.wave", w.Number, of, w.Serve)
 	}
-	f.heading(head, 12, 90)
+	fires, cups := fireRows(w), portionRows(w)
+	f.heading(head, 12, min(f.tableHeight(fireColumns(), fires)+f.tableHeight(portionColumns(), cups)+20, f.bottom()-150))
 	f.para(say("run.seats", spans(w.Seats)), smallSize, false, true)
+	f.table(fireColumns(), fires)
+	f.table(portionColumns(), cups)
+}
+
+func fireColumns() []column {
+	return []column{
+		named("pot", 2.4).inBold(), named("vessel", 2.6).toWrite(), named("heat", 1.2).toWrite(), named("on", 1.1).toWrite(), named("in", 1).toWrite(),
+		named("minutes", 0.7).toWrite(), named("out", 1).toWrite(), named("portion", 1), named("late", 1.2), named("cooked", 1.3).numbers(),
+	}
+}
+
+func fireRows(w *Wave) []cells {
 	var rows []cells
 	for _, x := range w.Fires {
 		rows = append(rows, cells{text: []string{x.Pot, x.Vessel, x.Heat, x.On, x.In, x.Minutes, x.Out, x.Portion, x.Late, x.Grams}})
 	}
-	f.table([]column{
-		named("pot", 2.4).inBold(), named("vessel", 2.6).toWrite(), named("heat", 1.2).toWrite(), named("on", 1.1).toWrite(), named("in", 1).toWrite(),
-		named("minutes", 0.7).toWrite(), named("out", 1).toWrite(), named("portion", 1), named("late", 1.2), named("cooked", 1.3).numbers(),
-	}, rows)
-	rows = nil
+	return rows
+}
+
+func portionColumns() []column {
+	return []column{
+		named("code", 1).inBold(), named("sample", 2.6), named("cups", 0.8).numbers(), named("each", 1).numbers(), named("all", 1.1).numbers(),
+		named("celsius", 1.8).toWrite(), named("held", 1.8).toWrite(),
+	}
+}
+
+func portionRows(w *Wave) []cells {
+	var rows []cells
 	for _, x := range w.Portions {
 		code := x.Code
 		if code == "" {
@@ -143,10 +163,7 @@ func (f *flow) wave(w *Wave, of int) {
 		}
 		rows = append(rows, cells{text: []string{code, x.Sample, strconv.Itoa(x.Cups), x.Each, x.All, "", ""}})
 	}
-	f.table([]column{
-		named("code", 1).inBold(), named("sample", 2.6), named("cups", 0.8).numbers(), named("each", 1).numbers(), named("all", 1.1).numbers(),
-		named("celsius", 1.8).toWrite(), named("held", 1.8).toWrite(),
-	}, rows)
+	return rows
 }
 
 // trays sets what stands on each tray, with what is in it.

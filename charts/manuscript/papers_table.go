@@ -26,14 +26,7 @@ const (
 // table sets rows under heads that are repeated on every page it needs. A row is
 // never parted. Of what is set above on the same page, so much is kept.
 func (f *flow) table(cols []column, rows []cells) {
-	widths := make([]float64, len(cols))
-	total := 0.0
-	for _, c := range cols {
-		total += c.share
-	}
-	for i, c := range cols {
-		widths[i] = c.share / total * (f.wide() - cellGap*float64(len(cols)-1))
-	}
+	widths := f.widths(cols)
 	f.need(f.headsHeight(cols, widths) + f.rowHeight(cols, widths, rows, 0))
 	outer := f.again
 	f.heads(cols, widths)
@@ -50,6 +43,28 @@ func (f *flow) table(cols []column, rows []cells) {
 	}
 	f.again = outer
 	f.y += 8
+}
+
+// widths shares the width of the page out among columns.
+func (f *flow) widths(cols []column) []float64 {
+	out, total := make([]float64, len(cols)), 0.0
+	for _, c := range cols {
+		total += c.share
+	}
+	for i, c := range cols {
+		out[i] = c.share / total * (f.wide() - cellGap*float64(len(cols)-1))
+	}
+	return out
+}
+
+// tableHeight is that of a whole table on one page.
+func (f *flow) tableHeight(cols []column, rows []cells) float64 {
+	widths := f.widths(cols)
+	h := f.headsHeight(cols, widths) + 8
+	for i := range rows {
+		h += f.rowHeight(cols, widths, rows, i)
+	}
+	return h
 }
 
 func (f *flow) headsHeight(cols []column, widths []float64) float64 {

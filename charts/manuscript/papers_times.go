@@ -19,6 +19,7 @@ const (
 	usualHold    = 15.0 // minutes
 	betweenCups  = 2.0  // minutes a taster takes from one sample to the next
 	betweenTrays = 5.0  // minutes to clear and seat
+	longEvening  = 90.0 // minutes from the first wave to the last that are worth a word
 )
 
 // run works the run sheet back from the time of serving.
@@ -42,6 +43,9 @@ func (m *maker) run(out *Run) error {
 	}
 	if t.Holds > 0 && longest > t.Holds {
 		out.Warnings = append(out.Warnings, say("run.warn.holds", words.Number(math.Ceil(longest), 0), words.Trim(t.Holds, 0)))
+	}
+	if last := w.gap * float64(len(w.seats)-1); last > longEvening {
+		out.Warnings = append(out.Warnings, say("run.warn.long", words.Number(last, 0)))
 	}
 	for i := range m.list.Pots {
 		if p := &m.list.Pots[i]; p.Dish == "" && p.Cups > 0 && m.minutes(p.Version) == 0 {
