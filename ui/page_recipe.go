@@ -30,6 +30,7 @@ func newRecipePage(w *Window) *recipePage {
 		tabSwaps:    newSwapsPage(w),
 		tabOriginal: newOriginalPage(w),
 		tabTests:    newTestsPage(w),
+		tabTastings: newTastingsPage(w),
 		tabNotebook: newNotebookPage(w),
 		tabClaims:   newClaimsPage(w),
 	}}
@@ -58,6 +59,7 @@ func (p *recipePage) tabList() []parts.Tab {
 		{Key: tabSwaps, Icon: "swaps", Label: words.Say("tab.swaps")},
 		{Key: tabOriginal, Icon: "recipes", Label: words.Say("tab.original")},
 		{Key: tabTests, Icon: "pot", Label: words.Say("tab.tests")},
+		{Key: tabTastings, Icon: "tasting", Label: words.Say("tab.tastings")},
 		{Key: tabClaims, Icon: "look", Label: words.Say("tab.claims")},
 		{Key: tabNotebook, Icon: "note", Label: words.Say("tab.notebook")},
 	}
@@ -65,6 +67,7 @@ func (p *recipePage) tabList() []parts.Tab {
 		list[0].Count = countOrNone(len(p.w.book().Versions(r.ID)))
 		list[1].Count = countOrNone(len(p.w.book().Swaps(r.ID)))
 		list[3].Count = countOrNone(len(p.w.book().Batches(r.ID)))
+		list[4].Count = countOrNone(len(p.w.book().TastingsOf(r.ID)))
 		if n := sheets.Doubts(r); n > 0 {
 			list[2].Count = words.Say("tab.to-check", strconv.Itoa(n))
 		}

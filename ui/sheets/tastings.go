@@ -1,0 +1,193 @@
+package sheets
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"parewell/recipes"
+	"parewell/recipes/tasting"
+	"parewell/recipes/words"
+)
+
+// Tastings lists the tastings of a recipe, the newest first: date, what it is,
+// how far it has come.
+func Tastings(b *recipes.Book, recipe recipes.ID) Sheet {
+	s := Sheet{Corner: words.Say("tastings.date"), Columns: []Column{
+		{Key: "what", Title: words.Say("tastings.what"), Index: -1},
+		{Key: "state", Title: words.Say("tastings.state"), Index: -1, Tight: true},
+	}}
+	list := b.TastingsOf(recipe)
+	slices.Reverse(list)
+	for _, t := range list {
+		what := words.Say("plan.ask." + t.Test)
+		if t.Name != "" {
+			what = words.Say("tastings.named", t.Name, what)
+		}
+		state := Cell{Text: words.Say("tasting.state." + string(t.State)), Muted: t.State == recipes.TastingPlanned, Bar: noBar()}
+		switch t.State {
+		case recipes.TastingServing:
+			state.Mark = Look
+		case recipes.TastingClosed:
+			state.Mark = Met
+		}
+		s.Rows = append(s.Rows, Row{Key: string(t.ID), Label: text(t.Date), Cells: []Cell{{Text: what, Bar: noBar()}, state}})
+	}
+	return s
+}
+
+// TastingTitle names a tasting for a heading.
+func TastingTitle(t *recipes.Tasting) string {
+	if t.Name != "" {
+		return words.Say("tastings.title.named", t.Name, t.Date)
+	}
+	return words.Say("tastings.title", t.Date)
+}
+
+// PlannedFacts says what was planned, a row a fact.
+func PlannedFacts(b *recipes.Book, t *recipes.Tasting) Sheet {
+	s := Sheet{Columns: []Column{{Key: "value", Index: -1}}}
+	add := func(key, value string) {
+		if value != "" {
+			s.Rows = append(s.Rows, Row{Key: key, Label: Cell{Text: words.Say("tastings.fact." + key), Muted: true, Bar: noBar()}, Cells: []Cell{{Text: value, Wrap: true, Bar: noBar()}}})
+		}
+	}
+	add("question", words.Say("plan.ask."+t.Test))
+	add("asked", attributeNames(t))
+	add("limit", limitText(t))
+	add("samples", plannedSamples(b, t))
+	add("tasters", tasterCodes(b, t))
+	add("when", strings.TrimSpace(t.Date+" "+t.Time))
+	add("portion", portionText(t))
+	add("amounts", amountsText(b, t))
+	add("hands", handsText(t))
+	add("cleanser", t.Cleanser)
+	add("note", t.Note)
+	return s
+}
+
+func attributeNames(t *recipes.Tasting) string {
+	var out []string
+	for _, a := range t.Attributes {
+		out = append(out, a.Name)
+	}
+	return words.Join(out)
+}
+
+func limitText(t *recipes.Tasting) string {
+	switch {
+	case t.Limit == 0:
+		return ""
+	case PlanLimitIsShare(t.Test):
+		return words.Say("tastings.limit.share", words.Share(t.Limit))
+	}
+	return words.Say("tastings.limit.points", words.Trim(t.Limit, 2))
+}
+
+func plannedSamples(b *recipes.Book, t *recipes.Tasting) string {
+	var out []string
+	for _, s := range tasting.InOrder(b, t.ID) {
+		name := tasting.NameOf(b, t, s)
+		if s.Pot > 1 {
+			name = words.Say("tastings.pot", name, s.Pot)
+		}
+		out = append(out, name)
+	}
+	return words.Join(out)
+}
+
+func tasterCodes(b *recipes.Book, t *recipes.Tasting) string {
+	var out []string
+	empty := 0
+	for _, s := range t.Seats {
+		if p := b.Panelist(s.Panelist); p != nil {
+			out = append(out, p.Code)
+		} else {
+			empty++
+		}
+	}
+	if empty > 0 {
+		out = append(out, words.Say("tastings.empty-seats", empty))
+	}
+	return words.Join(out)
+}
+
+func portionText(t *recipes.Tasting) string {
+	out := []string{words.Say("tastings.portion", words.Grams(t.Portion))}
+	if t.Celsius > 0 {
+		out = append(out, words.Say("tastings.heat", words.Trim(t.Celsius, 0)))
+	}
+	if t.Holds > 0 {
+		out = append(out, words.Say("tastings.holds", words.Trim(t.Holds, 0)))
+	}
+	return strings.Join(out, ", ")
+}
+
+func amountsText(b *recipes.Book, t *recipes.Tasting) string {
+	var out []string
+	for _, a := range tasting.Amounts(b, t) {
+		out = append(out, words.Say("tastings.amount", tasting.NameOf(b, t, a.Sample), words.Grams(a.Grams)))
+	}
+	return strings.Join(out, ", ")
+}
+
+func handsText(t *recipes.Tasting) string {
+	var out []string
+	for _, h := range [][2]string{{"cooks", t.Cooks}, {"codes", t.Codes}, {"serves", t.Serves}} {
+		if h[1] != "" {
+			out = append(out, words.Say("tastings."+h[0], h[1]))
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// AgainstServing is one thing that stands against serving. Of Food, Seat and
+// Taster those are set that the way on needs; Stops is false for what is only
+// worth knowing.
+type AgainstServing struct {
+	Text   string
+	Food   *recipes.ServedLine
+	Seat   int
+	Taster recipes.ID
+	Out    bool // the taster cannot take part
+	Stops  bool
+}
+
+// Against lists what stands against serving a planned tasting.
+func Against(b *recipes.Book, t *recipes.Tasting) []AgainstServing {
+	samples := tasting.InOrder(b, t.ID)
+	safety := tasting.Check(b, t, samples)
+	var out []AgainstServing
+	if !slices.ContainsFunc(t.Seats, func(s recipes.Seat) bool { return s.Panelist != "" }) {
+		out = append(out, AgainstServing{Text: Capital(words.Say("error.tasting-nobody")), Stops: true})
+	}
+	foods := UncheckedFoods(b, t, samples)
+	for i, l := range foods {
+		out = append(out, AgainstServing{Text: words.Say("tastings.unknown", l.Name), Food: &foods[i], Stops: true})
+	}
+	for _, name := range safety.Unknown {
+		if !slices.ContainsFunc(foods, func(l recipes.ServedLine) bool { return l.Name == name }) {
+			out = append(out, AgainstServing{Text: words.Say("tastings.unknown", name), Stops: true})
+		}
+	}
+	for _, x := range safety.Seats {
+		for _, p := range x.Out {
+			out = append(out, AgainstServing{Text: Capital(p.String()), Seat: x.Seat, Taster: x.Panelist, Out: true, Stops: true})
+		}
+		for _, p := range x.Ask {
+			out = append(out, AgainstServing{Text: Capital(p.String()), Seat: x.Seat, Taster: x.Panelist, Stops: true})
+		}
+		if n := len(x.Without); n > 0 {
+			out = append(out, AgainstServing{
+				Text: words.Say("tastings.without", b.Panelist(x.Panelist).Code, strconv.Itoa(n)), Seat: x.Seat, Taster: x.Panelist,
+				Stops: tasting.Trays(t.Test), Out: tasting.Trays(t.Test),
+			})
+		}
+	}
+	return out
+}
+
+// MayBegin tells whether nothing that stands against serving stops it.
+func MayBegin(list []AgainstServing) bool {
+	return !slices.ContainsFunc(list, func(a AgainstServing) bool { return a.Stops })
+}
