@@ -29,8 +29,8 @@ func (f *flow) ballots(p *TastingPapers) {
 // saves one.
 func (f *flow) oneBallot(b *tasting.Ballot) []Page {
 	var best []Page
-	for _, close := range []float64{0, 2.5} {
-		g := &flow{paper: f.paper, part: f.part, title: f.title, close: close}
+	for _, tight := range []float64{0, 2.5} {
+		g := &flow{paper: f.paper, part: f.part, title: f.title, tight: tight}
 		g.open()
 		g.ballot(b)
 		g.number(0, words.Say("tasting.seat", b.Seat))
@@ -44,8 +44,8 @@ func (f *flow) oneBallot(b *tasting.Ballot) []Page {
 	return best
 }
 
-func (f *flow) answerTall() float64 { return answerTall - f.close }
-func (f *flow) noteTall() float64   { return noteTall - 2*f.close }
+func (f *flow) answerTall() float64 { return answerTall - f.tight }
+func (f *flow) noteTall() float64   { return noteTall - 2*f.tight }
 
 func (f *flow) ballot(b *tasting.Ballot) {
 	f.ballotHead(b)

@@ -12,7 +12,7 @@ type flow struct {
 	title string
 	pages []Page
 	y     float64 // where the next thing begins
-	close float64 // points by which a row of a ballot is lower
+	tight float64 // points by which a row of a ballot is lower
 	again func()  // what is set at the top of a page that goes on, nil for nothing
 }
 
