@@ -31,11 +31,11 @@ func (s *Server) answer(w http.ResponseWriter, r *http.Request) {
 	v.place = s.at(v.cookie)
 	v.guard()
 	switch {
-	case !ours(r):
-		v.plain(http.StatusMisdirectedRequest, "misdirected")
 	case !s.gate.pass(addressOf(r.RemoteAddr), v.place != nil):
 		w.Header().Set("Retry-After", "20")
 		v.plain(http.StatusTooManyRequests, "busy")
+	case !ours(r):
+		v.plain(http.StatusMisdirectedRequest, "misdirected")
 	case s.closing.Load() || !s.kitchen.Serving():
 		w.Header().Set("Connection", "close")
 		v.plain(http.StatusGone, "ended")

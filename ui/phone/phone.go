@@ -43,6 +43,7 @@ type Kitchen interface {
 	// Save keeps a taster's answer on a cup, or with code 0 on the tray, in place
 	// of her earlier one from a phone; it returns after the commit. Scores are
 	// such as the ballot's questions take; none at all when she would not taste.
+	// It refuses once the tasting no longer serves.
 	Save(ctx context.Context, seat, code int, scores map[string]float64, note string) error
 	// Serving tells whether answers are taken; once false it stays so.
 	Serving() bool
@@ -52,10 +53,18 @@ type Kitchen interface {
 // is free, so that a machine's firewall need be told only once.
 const Preferred = ":8417"
 
+// Tickets are what was handed out to the tasters: the end of the link and each
+// seat's code. They are secrets of the evening.
+type Tickets struct {
+	Link  string
+	Codes map[int]string
+}
+
 // Options of a Server. Kitchen and Seats are needed, all else has a default.
 type Options struct {
 	Kitchen Kitchen
 	Seats   []int                       // numbers of the seats that may answer
+	Again   *Tickets                    // of a server that was closed, so that what was handed out holds; nil draws them
 	Listen  string                      // "host:port"; "" is Preferred, else any free port, on all interfaces
 	Random  io.Reader                   // of tokens and codes; nil is the system's
 	Now     func() time.Time            // nil is time.Now
@@ -123,7 +132,7 @@ func Open(o Options) (*Server, error) {
 		s.limits = *o.limits
 	}
 	s.gate = newGate(s.limits, s.now)
-	if err := s.deal(o.Seats); err != nil {
+	if err := s.deal(o.Seats, o.Again); err != nil {
 		return nil, problem.Wrap(err, "", words.Say("phone.error.random"), "")
 	}
 	l, err := s.listen(o.Listen)
@@ -134,24 +143,29 @@ func Open(o Options) (*Server, error) {
 	return s, nil
 }
 
-// deal draws the link's token, the key of form tokens and a code for each seat.
-func (s *Server) deal(seats []int) error {
+// deal draws the link's token, the key of form tokens and a code for each seat;
+// tickets handed out before are kept where they are of our making.
+func (s *Server) deal(seats []int, again *Tickets) error {
+	if again == nil {
+		again = &Tickets{}
+	}
 	var err error
-	if s.token, err = s.letters(linkAlphabet, linkLength); err != nil {
-		return err
+	if s.token = again.Link; !made(s.token, linkAlphabet, linkLength) {
+		if s.token, err = s.letters(linkAlphabet, linkLength); err != nil {
+			return err
+		}
 	}
 	if s.key, err = s.draw(32); err != nil {
 		return err
 	}
 	taken := map[string]bool{}
 	for _, n := range seats {
+		code := again.Codes[n]
 		for s.places[n] == nil {
-			code, err := s.letters(codeAlphabet, codeLength)
-			if err != nil {
-				return err
-			}
-			if !taken[code] {
+			if made(code, codeAlphabet, codeLength) && !taken[code] {
 				taken[code], s.places[n] = true, &place{seat: n, code: code}
+			} else if code, err = s.letters(codeAlphabet, codeLength); err != nil {
+				return err
 			}
 		}
 	}
@@ -216,6 +230,10 @@ func (s *Server) Codes() map[int]string {
 	}
 	return out
 }
+
+// Tickets returns what to open the page again with, after Close, so that links
+// and codes already handed out still hold. Phones type their code again.
+func (s *Server) Tickets() *Tickets { return &Tickets{Link: s.token, Codes: s.Codes()} }
 
 // QR draws a link black on white, 8 pixels a module, with its quiet zone.
 func (s *Server) QR(link string) (image.Image, error) {

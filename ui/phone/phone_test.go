@@ -306,6 +306,64 @@ func TestLinksAndCodes(t *testing.T) {
 	}
 }
 
+// TestTickets: closed and opened again with one seat more, link and codes hold.
+func TestTickets(t *testing.T) {
+	k := supper(recipes.TestLiking, 3)
+	s := open(t, k, 2, nil)
+	d := sit(t, s, "127.0.0.1")
+	d.join(s, 1)
+	d.likes(4, 4, 4, "")
+	was := s.Tickets()
+	if err := s.Close(); err != nil {
+		t.Fatal(err)
+	}
+	again, err := Open(Options{Kitchen: k, Seats: []int{1, 2, 3}, Listen: "127.0.0.1:0", Again: was})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer again.Close()
+	now := again.Tickets()
+	if now.Link != was.Link || now.Codes[1] != was.Codes[1] || now.Codes[2] != was.Codes[2] || !made(now.Codes[3], codeAlphabet, codeLength) {
+		t.Errorf("tickets %+v, were %+v", now, was)
+	}
+	d = sit(t, again, "127.0.0.1")
+	d.get("/j/" + was.Link)
+	d.post("/j/"+was.Link, d.form("code", was.Codes[1]))
+	d.want(200, "<span>2 of 4</span>")
+	bent, err := Open(Options{Kitchen: k, Seats: []int{1, 2}, Listen: "127.0.0.1:0", Again: &Tickets{Link: "short", Codes: map[int]string{1: was.Codes[1], 2: was.Codes[1]}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer bent.Close()
+	if c := bent.Tickets(); len(c.Link) != linkLength || c.Codes[1] == c.Codes[2] {
+		t.Errorf("bent tickets were taken: %+v", c)
+	}
+}
+
+// TestOthersThings: a code of another tray is no answer, and a form made for one
+// phone is worth nothing on another.
+func TestOthersThings(t *testing.T) {
+	k := supper("triangle", 2)
+	s := open(t, k, 2, nil)
+	a, b := sit(t, s, "127.0.0.1"), sit(t, s, "127.0.0.2")
+	a.join(s, 1)
+	b.join(s, 2)
+	hers, _, _ := k.Ballot(2)
+	page := a.body
+	for _, v := range []string{strconv.Itoa(hers.Cups[0]), "0", "1", "99"} {
+		a.body = page
+		a.post("/t", a.form("q0", v, "note", ""))
+		a.want(400)
+	}
+	mine, _, _ := k.Ballot(1)
+	a.body = page
+	b.post("/t", a.form("q0", strconv.Itoa(mine.Cups[0]), "note", ""))
+	b.want(403)
+	if len(k.copy()) != 0 {
+		t.Errorf("kept: %v", k.copy())
+	}
+}
+
 func TestOpenRefuses(t *testing.T) {
 	k := supper(recipes.TestLiking, 1)
 	rows := []struct {

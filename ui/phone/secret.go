@@ -50,6 +50,11 @@ func (s *Server) letters(alphabet string, n int) (string, error) {
 	return string(out), nil
 }
 
+// made tells whether a text is n letters of an alphabet, as letters draws it.
+func made(text, alphabet string, n int) bool {
+	return len(text) == n && strings.Trim(text, alphabet) == ""
+}
+
 // secret draws a cookie's value, 256 bits, or a style's nonce.
 func (s *Server) secret(bytes int) (string, error) {
 	b, err := s.draw(bytes)
