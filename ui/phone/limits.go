@@ -26,7 +26,7 @@ type limits struct {
 
 var usual = limits{
 	header: 5 * time.Second, read: 10 * time.Second, write: 20 * time.Second, idle: 30 * time.Second,
-	save: 10 * time.Second, headerBytes: 8 << 10, bodyBytes: 16 << 10, conns: 256, connsEach: 16,
+	save: 10 * time.Second, headerBytes: 8 << 10, bodyBytes: 16 << 10, conns: 256, connsEach: 32,
 	burst: 60, rate: 5, allBurst: 400, allRate: 100,
 	free: 5, wait: 20 * time.Second, longest: 15 * time.Minute, forget: 30 * time.Minute,
 	wrongBurst: 60, wrongRate: 0.1, callers: 1024,
