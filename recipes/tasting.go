@@ -19,6 +19,9 @@ type Panelist struct {
 	Consent    string        `json:"consent,omitempty"` // date given, "" none
 	Child      bool          `json:"child,omitempty"`   // Consent is then a guardian's
 	Note       string        `json:"note,omitempty"`
+
+	// Aside says of which tastings her scores are left out of the results, and why.
+	Aside   map[ID]string `json:"aside,omitempty"`
 	Removed    bool          `json:"removed,omitempty"` // details are gone; scores stay under the code
 }
 

@@ -1,6 +1,7 @@
 package tasting
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -46,7 +47,7 @@ func RemoveTaster(id recipes.ID) recipes.Verb {
 			put(&c, old, nil)
 			return c, nil
 		}
-		put(&c, old, &recipes.Panelist{ID: id, Code: nextNumber(b), Removed: true})
+		put(&c, old, &recipes.Panelist{ID: id, Code: nextNumber(b), Aside: old.Aside, Removed: true})
 		for _, t := range b.Tastings() {
 			for _, s := range b.Servings(t.ID) {
 				if s.Panelist == id && s.Note != "" {
@@ -62,6 +63,39 @@ func RemoveTaster(id recipes.ID) recipes.Verb {
 				put(&c, t, &n)
 			}
 		}
+		return c, nil
+	}
+}
+
+// SetAside leaves a taster's scores of a tasting out of the results for a reason;
+// an empty one takes them back in. Every result says so.
+func SetAside(tastingID, panelist recipes.ID, reason string) recipes.Verb {
+	return func(b *recipes.Book) (recipes.Change, error) {
+		t, err := find(b, tastingID)
+		if err != nil {
+			return recipes.Change{}, err
+		}
+		old := b.Panelist(panelist)
+		if old == nil {
+			return recipes.Change{}, gone("error.taster-gone")
+		}
+		if t.State != recipes.TastingClosed {
+			return recipes.Change{}, refuse(t.Date, "error.aside-open")
+		}
+		n := *old
+		n.Aside = maps.Clone(old.Aside)
+		key := "did.taster-aside"
+		if reason = strings.TrimSpace(reason); reason == "" {
+			key = "did.taster-back"
+			delete(n.Aside, tastingID)
+		} else {
+			if n.Aside == nil {
+				n.Aside = map[recipes.ID]string{}
+			}
+			n.Aside[tastingID] = reason
+		}
+		c := did(t, key, t.Date)
+		put(&c, old, &n)
 		return c, nil
 	}
 }

@@ -70,10 +70,12 @@ const (
 	usualSpare   = 10
 	usualLimit   = 0.5
 	usualShare   = 0.3
+
+	usualVersions = 3 // beside the original: a main dish takes four samples
 )
 
-// NewPlan fills the form for a recipe: the original and every version that has
-// been cooked (all when none has), every taster.
+// NewPlan fills the form for a recipe: the original and the first versions that
+// have been cooked (the first ones when none has), every taster.
 func NewPlan(b *recipes.Book, r *recipes.Recipe, today string) PlanFields {
 	f := PlanFields{
 		Test: recipes.TestLiking, Attributes: words.Say("plan.attributes.usual"), Original: true, Versions: map[recipes.ID]int{},
@@ -87,7 +89,7 @@ func NewPlan(b *recipes.Book, r *recipes.Recipe, today string) PlanFields {
 		cooked = cooked || len(b.TestsOf(r.ID, v.ID)) > 0
 	}
 	for _, v := range b.Versions(r.ID) {
-		if !cooked || len(b.TestsOf(r.ID, v.ID)) > 0 {
+		if len(f.Versions) < usualVersions && (!cooked || len(b.TestsOf(r.ID, v.ID)) > 0) {
 			f.Versions[v.ID] = 1
 		}
 	}
