@@ -35,7 +35,7 @@ var mayImport = map[string][]string{
 	"recipes/food/portions": {"recipes/food", "recipes/measure"},
 	"recipes/workbook":      {"recipes", "recipes/food", "recipes/measure"},
 	"recipes/exchange":      {"recipes", "recipes/tasting", "recipes/reading", "recipes/food", "recipes/measure"},
-	"recipes/demo":          {"assets", "recipes", "recipes/reading", "recipes/ideas", "recipes/food", "recipes/measure"},
+	"recipes/demo":          {"assets", "recipes", "recipes/tasting", "analysis/sensory", "recipes/reading", "recipes/ideas", "recipes/food", "recipes/measure"},
 	"analysis/nutrition":    {"recipes", "recipes/food", "recipes/measure"},
 	"analysis/sensory":      {"recipes", "recipes/food"},
 	"analysis/stats":        {},
