@@ -42,6 +42,7 @@ var mayImport = map[string][]string{
 	"analysis/mixed":        {"analysis/stats"},
 	"analysis/justright":    {"analysis/stats"},
 	"analysis/panel":        {"analysis/stats"},
+	"analysis/ratings":      {"analysis/stats", "recipes"},
 	"analysis/effects":      {"analysis/nutrition", "recipes", "recipes/ideas", "recipes/food", "recipes/measure"},
 	"analysis/ledger":       {"analysis/ratings", "analysis/stats", "recipes"},
 	"analysis/outcome":      {"analysis/...", "recipes", "recipes/tasting", "recipes/food", "recipes/measure"},

@@ -67,6 +67,7 @@ func (k *kitchenWindow) clear(d *desk.Desk) {
 			verbs = append(verbs, recipes.RemoveTest(r.ID, b.ID))
 		}
 	}
+	verbs = append(verbs, noTastings)
 	done := false
 	d.DoAs(recipes.ByOther, recipes.All(words.P("did.nothing"), "", verbs...), func(err error) {
 		if err != nil {
@@ -75,6 +76,26 @@ func (k *kitchenWindow) clear(d *desk.Desk) {
 		done = true
 	})
 	k.until("the demo is cleared", func() bool { return done })
+}
+
+// noTastings takes the demo's tastings and tasters out, and with them what they
+// froze.
+func noTastings(b *recipes.Book) (recipes.Change, error) {
+	var c recipes.Change
+	drop := func(e recipes.Entity) { c.Edits = append(c.Edits, recipes.Edit{Before: e}) }
+	for _, t := range b.Tastings() {
+		for _, s := range b.Servings(t.ID) {
+			drop(s)
+		}
+		for _, s := range b.Samples(t.ID) {
+			drop(s)
+		}
+		drop(t)
+	}
+	for _, p := range b.Panelists() {
+		drop(p)
+	}
+	return c, nil
 }
 
 // until runs what the desk posts until a condition holds.

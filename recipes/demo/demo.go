@@ -78,7 +78,10 @@ func build(texts fs.FS, newID func() recipes.ID, table *food.Table, c *ideas.Cat
 			return nil, err
 		}
 	}
-	return k.verbs, k.meals("meals.txt")
+	if err := k.meals("meals.txt"); err != nil {
+		return nil, err
+	}
+	return k.verbs, k.sittings("gratin-tastings.txt", "Smoked haddock and leek gratin")
 }
 
 func (k *kitchen) text(name string) (string, error) {

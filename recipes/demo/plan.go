@@ -121,7 +121,7 @@ func (p *planReader) line(at, indent int, s string) error {
 }
 
 // blockWords open a block.
-var blockWords = []string{"swap", "idea", "version", "food", "test", "meal", "day"}
+var blockWords = []string{"swap", "idea", "version", "food", "test", "meal", "day", "pack", "taster", "tasting"}
 
 // twoWords are the item words that hold a space.
 var twoWords = map[string]string{"leave out": "leave out", "works in": "works in", "fails when": "fails when"}

@@ -21,6 +21,7 @@ type worker struct {
 
 func (k *kitchen) work(name string, r *recipes.Recipe, p *plan) error {
 	w := &worker{kitchen: k, name: name, recipe: r, swaps: map[string]recipes.ID{}, made: map[string]recipes.ID{}}
+	k.versions[r.Title] = dishID{recipe: r.ID}
 	for i := range p.blocks {
 		b := &p.blocks[i]
 		var err error

@@ -1,0 +1,78 @@
+package outcome_test
+
+import (
+	"fmt"
+	"os"
+	"testing"
+
+	"parewell/analysis/ledger"
+	"parewell/analysis/outcome"
+	"parewell/analysis/ratings"
+	"parewell/assets"
+	"parewell/recipes"
+	"parewell/recipes/demo"
+	"parewell/recipes/food"
+	"parewell/recipes/ideas"
+)
+
+// demoBook is the demo, and its gratin.
+func demoBook(tb testing.TB) (*recipes.Book, *recipes.Recipe) {
+	tb.Helper()
+	foods, err := food.ReadStarter(assets.Foods)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	table := food.NewTable(foods)
+	c, err := ideas.ReadCatalogue(assets.Swaps, assets.Kitchen, table)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	n := 0
+	b, err := demo.Book(func() recipes.ID { n++; return recipes.ID(fmt.Sprintf("demo%012d", n)) }, table, c)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	return b, b.Recipes()[0]
+}
+
+// The first thing a newcomer sees on Keep or drop: one swap within the limit, one
+// that drops too much, one with not enough tasting, two always served together.
+func TestTheDemosLedgerShowsEveryKindOfVerdict(t *testing.T) {
+	b, r := demoBook(t)
+	pool, err := outcome.PoolOf(b, r.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	report, err := ratings.Analyse(pool.Table, ratings.Options{Original: outcome.Original(), Limit: pool.Limit, Attribute: "Overall"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	e, err := outcome.EvidenceOf(b, r, pool, report.Results[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	table, err := ledger.Judge(e, ledger.EnergyKey)
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := map[ledger.Kind][]string{}
+	for i := range table.Rows {
+		v := &table.Rows[i]
+		seen[v.Kind] = append(seen[v.Kind], v.Name)
+		if os.Getenv("PAREWELL_SHOW") != "" {
+			fmt.Printf("%-45s %-14s %+.2f (%+.2f to %+.2f) pots %d saves %.0f\n", v.Name, v.Kind, v.Effect, v.Low, v.High, v.Pots, v.Saving.Amount)
+		}
+	}
+	if os.Getenv("PAREWELL_SHOW") != "" {
+		for i := range table.Wholes {
+			w := &table.Wholes[i]
+			fmt.Println(w.Line().String(), w.Kind)
+		}
+		fmt.Println("pot SD", e.PotSD, "residual", e.ResidualSD, "df", e.DF, "lof", e.LackOfFit, "knew", pool.Knew)
+	}
+	for kind, want := range map[ledger.Kind]int{ledger.Within: 1, ledger.TooMuch: 1, ledger.NotEnough: 1, ledger.Tied: 2} {
+		if len(seen[kind]) != want {
+			t.Errorf("%s: %v, want %d", kind, seen[kind], want)
+		}
+	}
+}
