@@ -42,6 +42,7 @@ func commands() map[string]command {
 		"check":   {runCheck, nil},
 		"claims":  {runClaims, claimsFlags},
 
+		"analyse":      {runAnalyse, analyseFlags},
 		"plan":         {runPlan, planFlags},
 		"discriminate": {runDiscriminate, discriminateFlags},
 		"tasting":      {runTasting, tastingFlags},
@@ -49,7 +50,7 @@ func commands() map[string]command {
 }
 
 // commandNames in the order help lists them.
-var commandNames = []string{"demo", "compare", "import", "foods", "export", "claims", "plan", "tasting", "discriminate", "check"}
+var commandNames = []string{"demo", "compare", "import", "foods", "export", "claims", "plan", "tasting", "analyse", "discriminate", "check"}
 
 // run does what args ask and returns the exit code. All that goes wrong is one
 // line on errOut.
