@@ -178,3 +178,18 @@ func (p *Pool) Panelists() int {
 	}
 	return len(seen)
 }
+
+// Attributes lists what was scored, in the order it was asked: liking as a whole
+// comes first.
+func (p *Pool) Attributes() []string {
+	var out []string
+	scored := p.Table.Attributes()
+	for _, t := range p.Tastings {
+		for _, a := range t.Attributes {
+			if slices.Contains(scored, a.Name) && !slices.Contains(out, a.Name) {
+				out = append(out, a.Name)
+			}
+		}
+	}
+	return out
+}

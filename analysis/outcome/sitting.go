@@ -83,15 +83,8 @@ func (s *Sitting) rate(b *recipes.Book) (err error) {
 	}
 	alone := *s.Pool.Table
 	alone.Swaps = nil // one evening's versions; swaps are read over all of them
-	s.Report, err = ratings.Analyse(&alone, ratings.Options{Original: s.original(), Limit: s.Tasting.Limit})
+	s.Report, err = ratings.Analyse(&alone, ratings.Options{Original: s.Pool.Original(), Limit: s.Tasting.Limit})
 	return err
-}
-
-func (s *Sitting) original() string {
-	if slices.Contains(s.Pool.Table.Samples(), Original()) {
-		return Original()
-	}
-	return ""
 }
 
 // count reads a test of trays.

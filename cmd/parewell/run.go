@@ -46,6 +46,7 @@ func commands() map[string]command {
 		"plan":         {runPlan, planFlags},
 		"discriminate": {runDiscriminate, discriminateFlags},
 		"tasting":      {runTasting, tastingFlags},
+		"ledger":       {runLedger, ledgerFlags},
 	}
 }
 

@@ -1,6 +1,10 @@
 package words
 
-import "strings"
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
 
 // List says a key whose sentence is several, with " | " between them: the words
 // along a scale, the answers of a question.
@@ -10,4 +14,13 @@ func List(key string) []string {
 		parts[i] = strings.TrimSpace(p)
 	}
 	return parts
+}
+
+// Capital gives a sentence that begins with a name its capital letter.
+func Capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(r)) + s[n:]
 }

@@ -202,12 +202,7 @@ func (x *Bench) stepDetail(id recipes.ID, i int) Detail {
 }
 
 // Capital begins a sentence with a word.
-func Capital(s string) string {
-	for i, r := range s {
-		return strings.ToUpper(string(r)) + s[i+len(string(r)):]
-	}
-	return s
-}
+func Capital(s string) string { return words.Capital(s) }
 
 // source names a line's food and where its row comes from, or the recipe the
 // line stands for; a missing one says so.
