@@ -41,8 +41,16 @@ func (a *Attribute) Explain() []words.Phrase {
 	case a.Right.N == a.N:
 		return append(out, words.P("justright.all-right"))
 	}
-	out = append(out, a.Little.explain("justright.little")...)
-	out = append(out, a.Much.explain("justright.much")...)
+	if a.Little.N > 0 {
+		sentence, args := a.Little.liked()
+		out = append(out, words.P("justright.little."+sentence, args...))
+		out = append(out, a.Little.explain()...)
+	}
+	if a.Much.N > 0 {
+		sentence, args := a.Much.liked()
+		out = append(out, words.P("justright.much."+sentence, args...))
+		out = append(out, a.Much.explain()...)
+	}
 	return append(out, a.whole()...)
 }
 
@@ -62,24 +70,9 @@ func (a *Attribute) whole() (out []words.Phrase) {
 	return out
 }
 
-// explain says one side; key is the start of its sentences.
-func (s Side) explain(key string) []words.Phrase {
-	if s.N == 0 {
-		return nil
-	}
-	amount := words.Number(math.Abs(s.Drop), 1)
-	var out []words.Phrase
-	switch {
-	case s.Drop > 0 && !math.IsNaN(s.Low):
-		out = append(out, words.P(key+".less", s.N, words.Share(s.Share), amount, words.Number(s.Low, 1), words.Number(s.High, 1)))
-	case !math.IsNaN(s.Low):
-		out = append(out, words.P(key+".more", s.N, words.Share(s.Share), amount, words.Number(-s.High, 1), words.Number(-s.Low, 1)))
-	case s.Drop > 0:
-		out = append(out, words.P(key+".less-bare", s.N, words.Share(s.Share), amount))
-	default:
-		out = append(out, words.P(key+".more-bare", s.N, words.Share(s.Share), amount))
-	}
-	out = append(out, s.trust())
+// explain says how far a drop is to be trusted.
+func (s Side) explain() []words.Phrase {
+	out := []words.Phrase{s.trust()}
 	if s.Few {
 		out = append(out, words.P("justright.few"))
 	}
@@ -87,6 +80,20 @@ func (s Side) explain(key string) []words.Phrase {
 		out = append(out, words.P("justright.flag"))
 	}
 	return out
+}
+
+// liked is which sentence tells the drop, and its numbers: less or more, bare
+// where there are no limits.
+func (s Side) liked() (sentence string, args []any) {
+	sentence, low, high := "less", s.Low, s.High
+	if !(s.Drop > 0) {
+		sentence, low, high = "more", -s.High, -s.Low
+	}
+	args = []any{s.N, words.Share(s.Share), words.Number(math.Abs(s.Drop), 1)}
+	if math.IsNaN(low) {
+		return sentence + "-bare", args
+	}
+	return sentence, append(args, words.Number(low, 1), words.Number(high, 1))
 }
 
 // trust says how far a drop may be chance.
