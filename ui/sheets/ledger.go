@@ -1,0 +1,346 @@
+package sheets
+
+import (
+	"math"
+	"slices"
+
+	"parewell/analysis/ledger"
+	"parewell/analysis/nutrition"
+	"parewell/analysis/outcome"
+	"parewell/analysis/ratings"
+	"parewell/recipes"
+	"parewell/recipes/food"
+	"parewell/recipes/words"
+)
+
+// Ledger is Keep or drop of one recipe: what every closed tasting of its present
+// edition says of its swaps. It is worked out once for a Book, beside the window,
+// and then laid out as often as the cook asks.
+type Ledger struct {
+	Book       *recipes.Book
+	Recipe     *recipes.Recipe
+	Pool       *outcome.Pool // nil: nothing that was tasted counts yet
+	Attributes []recipes.Attribute
+	Open       []*recipes.Tasting // not closed yet
+	Old        int                // closed tastings of earlier editions
+
+	evidence map[string]*ledger.Evidence // by attribute; "" where nothing was tasted
+	results  map[string]*ratings.Result
+	kitchen  nutrition.Kitchen
+	bench    *Bench
+	swaps    []*recipes.Swap
+	versions []*recipes.Version // beside the evidence's: nil first, the original
+	heads    []string           // what is to be known of the tastings themselves
+}
+
+// NewLedger gathers the tastings of a recipe. It takes a while: call it off the
+// window's thread.
+func NewLedger(b *recipes.Book, r *recipes.Recipe) (*Ledger, error) {
+	l := &Ledger{
+		Book: b, Recipe: r, evidence: map[string]*ledger.Evidence{}, results: map[string]*ratings.Result{},
+		kitchen: nutrition.In(b), bench: NewBench(b, r), swaps: b.Swaps(r.ID), versions: append([]*recipes.Version{nil}, b.Versions(r.ID)...),
+	}
+	rated := 0
+	for _, t := range b.TastingsOf(r.ID) {
+		switch {
+		case t.State != recipes.TastingClosed:
+			l.Open = append(l.Open, t)
+		case outcome.Rated(t) && t.Edition != r.Edition:
+			l.Old++
+		case outcome.Rated(t):
+			rated++
+		}
+	}
+	if rated > 0 {
+		if p, err := outcome.PoolOf(b, r.ID); err == nil { // without scores it says why, and so does the page
+			l.Pool = p
+		}
+	}
+	if l.Pool == nil {
+		e, err := outcome.EvidenceOf(b, r, nil, nil)
+		l.evidence[""] = e
+		return l, err
+	}
+	return l, l.analyse()
+}
+
+// analyse works out every attribute of the pool.
+func (l *Ledger) analyse() error {
+	p := l.Pool
+	original := ""
+	if slices.Contains(p.Table.Samples(), outcome.Original()) {
+		original = outcome.Original()
+	}
+	report, err := ratings.Analyse(p.Table, ratings.Options{Original: original, Limit: p.Limit})
+	if err != nil {
+		return err
+	}
+	for _, res := range report.Results {
+		e, err := outcome.EvidenceOf(l.Book, l.Recipe, p, res)
+		if err != nil {
+			return err
+		}
+		l.results[res.Attribute] = res
+		if l.evidence[res.Attribute] = e; !l.isOverall(res.Attribute) { // the limit is about how much the dish is liked
+			c := *e
+			c.Limit = 0
+			l.evidence[res.Attribute] = &c
+		}
+	}
+	l.attributes()
+	l.heads = l.pooled()
+	return nil
+}
+
+// isOverall tells whether an attribute is how much a sample is liked, all in all.
+func (l *Ledger) isOverall(name string) bool {
+	for _, t := range l.Pool.Tastings {
+		if len(t.Attributes) > 0 && t.Attributes[0].Kind == recipes.AskLiking && t.Attributes[0].Name == name {
+			return true
+		}
+	}
+	return false
+}
+
+// attributes lists what was scored, overall liking first.
+func (l *Ledger) attributes() {
+	for _, t := range l.Pool.Tastings {
+		for _, a := range t.Attributes {
+			same := func(x recipes.Attribute) bool { return x.Name == a.Name }
+			if l.evidence[a.Name] != nil && !slices.ContainsFunc(l.Attributes, same) {
+				l.Attributes = append(l.Attributes, a)
+			}
+		}
+	}
+	slices.SortStableFunc(l.Attributes, func(x, y recipes.Attribute) int {
+		return boolInt(l.isOverall(y.Name)) - boolInt(l.isOverall(x.Name))
+	})
+}
+
+func boolInt(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// Overall names overall liking as the tastings do; empty without any.
+func (l *Ledger) Overall() string {
+	if len(l.Attributes) == 0 {
+		return ""
+	}
+	return l.Attributes[0].Name
+}
+
+// Limit is the drop that was recorded as acceptable, 0 for none.
+func (l *Ledger) Limit() float64 {
+	if l.Pool == nil {
+		return 0
+	}
+	return l.Pool.Limit
+}
+
+// Tasted tells whether any score counts.
+func (l *Ledger) Tasted() bool { return l.Pool != nil }
+
+// Swaps counts the recipe's swaps.
+func (l *Ledger) Swaps() int { return len(l.swaps) }
+
+// LedgerAsk is what the page is asked to show.
+type LedgerAsk struct {
+	Attribute string // "" overall liking
+	Nutrient  food.Nutrient
+	Limit     float64 // tried on the screen; 0 the recorded one
+}
+
+// LedgerView is the ledger laid out for an ask.
+type LedgerView struct {
+	Ask     LedgerAsk
+	Table   *ledger.Table
+	Sheet   Sheet
+	Overall bool // the attribute is the one the limit is about
+	l       *Ledger
+}
+
+// Keys of the rows that stand for a swap and for a whole version.
+const (
+	LedgerSwapKey  = "swap:"
+	LedgerWholeKey = "whole:"
+)
+
+// View lays the ledger out.
+func (l *Ledger) View(a LedgerAsk) (*LedgerView, error) {
+	if a.Attribute == "" || l.evidence[a.Attribute] == nil {
+		a.Attribute = l.Overall()
+	}
+	v := &LedgerView{Ask: a, Overall: a.Attribute == l.Overall(), l: l}
+	e := l.evidence[a.Attribute]
+	limit := e.Limit
+	if v.Overall && a.Limit > 0 {
+		limit = a.Limit
+	}
+	var err error
+	if v.Table, err = ledger.WhatIf(e, a.Nutrient.Key(), limit); err != nil {
+		return nil, err
+	}
+	v.lay()
+	return v, nil
+}
+
+// Recorded is the view against the recorded limit, for print and export.
+func (v *LedgerView) Recorded() (*LedgerView, error) {
+	a := v.Ask
+	a.Limit = 0
+	return v.l.View(a)
+}
+
+// lay makes the rows: swaps, then whole versions, which outrank them.
+func (v *LedgerView) lay() {
+	n := v.Ask.Nutrient
+	v.Sheet = Sheet{Corner: words.Say("keep.swap"), Columns: []Column{
+		{Key: "saving", Title: words.Say("keep.lighter"), Sub: n.Unit(), Number: true, Index: -1},
+		{Key: "effect", Title: v.effectTitle(), Sub: words.Say("keep.effect.range"), Index: -1, Tight: true},
+		{Key: "verdict", Title: words.Say("keep.verdict"), Index: -1},
+		{Key: "pots", Title: words.Say("keep.pots"), Number: true, Index: -1},
+	}}
+	for i := range v.Table.Rows {
+		r := &v.Table.Rows[i]
+		v.Sheet.Rows = append(v.Sheet.Rows, Row{
+			Key: LedgerSwapKey + string(v.l.swaps[r.Swap].ID), Label: Cell{Text: r.Name, Wrap: true, Bar: noBar()},
+			Cells: []Cell{savingCell(r.Saving, n), v.effectCell(r.Interval, r.Joint), v.swapVerdict(r), potsCell(r.Pots)},
+		})
+	}
+	if len(v.Table.Wholes) == 0 {
+		return
+	}
+	v.Sheet.Rows = append(v.Sheet.Rows, Row{Key: "wholes", Band: true, Label: text(words.Say("keep.wholes"))})
+	for i := range v.Table.Wholes {
+		w := &v.Table.Wholes[i]
+		version := v.l.versions[w.Version]
+		v.Sheet.Rows = append(v.Sheet.Rows, Row{
+			Key: LedgerWholeKey + string(version.ID), Label: Cell{Text: words.Say("keep.whole", w.Swaps, w.Name), Strong: true, Wrap: true, Bar: noBar()},
+			Cells: []Cell{savingCell(v.l.saved(w.Version, n), n), v.effectCell(w.Interval, none()), v.wholeVerdict(w), potsCell(w.Pots)},
+		})
+	}
+}
+
+func (v *LedgerView) effectTitle() string {
+	if v.Overall {
+		return words.Say("keep.effect.liking")
+	}
+	return words.Say("keep.effect", v.Ask.Attribute)
+}
+
+// AttributeName names what was scored for a list: overall liking in full.
+func (l *Ledger) AttributeName(name string) string {
+	if name == l.Overall() {
+		return words.Say("keep.overall")
+	}
+	return name
+}
+
+// saved is what a whole version takes off, a smaller helping with it.
+func (l *Ledger) saved(version int, n food.Nutrient) ledger.Saving {
+	c := l.bench.Change(version, n)
+	return ledger.Saving{Amount: -c.Amount, Known: c.Bound == nutrition.Exact}
+}
+
+func none() ledger.Interval {
+	return ledger.Interval{Effect: math.NaN(), SE: math.NaN(), Low: math.NaN(), High: math.NaN()}
+}
+
+func savingCell(s ledger.Saving, n food.Nutrient) Cell {
+	c := Cell{Number: true, Bar: noBar()}
+	switch d := words.Decimals(n.Unit()); {
+	case !s.Known:
+		c.Text, c.Muted = words.Say("keep.not-known"), true
+	case words.Signed(s.Amount, d) == words.Signed(0, d):
+		c.Text, c.Muted = words.Number(0, d), true
+	case s.Amount < 0:
+		c.Text, c.Mark = words.Say("keep.heavier", words.Number(-s.Amount, d)), Look
+		c.Tip = words.Say("keep.heavier.tip", words.Say("nutrient."+n.Key()))
+	default:
+		c.Text = words.Number(s.Amount, d)
+	}
+	return c
+}
+
+// effectCell shows an effect with its range; of what was never apart the effect
+// of all together.
+func (v *LedgerView) effectCell(i, joint ledger.Interval) Cell {
+	c := Cell{Bar: noBar()}
+	if math.IsNaN(i.Effect) && !math.IsNaN(joint.Effect) {
+		c.Text, c.Sub = EffectText(joint, v.Table.Limit)
+		c.Muted, c.Tip = true, words.Say("keep.joint")
+		return c
+	}
+	if math.IsNaN(i.Effect) {
+		return Cell{Text: words.Say("keep.no-effect"), Muted: true, Bar: noBar()}
+	}
+	c.Text, c.Sub = EffectText(i, v.Table.Limit)
+	return c
+}
+
+// EffectText says an effect and its range, with one decimal, or two where one
+// would put an end on the limit or on nothing that lies beside it.
+func EffectText(i ledger.Interval, limit float64) (effect, span string) {
+	d := 1
+	for _, end := range []float64{i.Low, i.High} {
+		for _, mark := range []float64{-limit, 0} {
+			if math.Abs(end-mark) < 0.1 {
+				d = 2
+			}
+		}
+	}
+	if math.IsNaN(i.Low) {
+		return words.Signed(i.Effect, d), words.Say("keep.no-range")
+	}
+	return words.Signed(i.Effect, d), words.Say("keep.range", words.Signed(i.Low, d), words.Signed(i.High, d))
+}
+
+// verdictMarks are the signs beside verdicts; the words always stand with them.
+var verdictMarks = map[ledger.Kind]Mark{
+	ledger.Within: Met, ledger.LikedMore: Met, ledger.SmallDrop: Met, ledger.TooMuch: Missed, ledger.LessUnsettled: Look,
+}
+
+func (v *LedgerView) swapVerdict(r *ledger.Verdict) Cell {
+	c := Cell{Text: r.Label().String(), Wrap: true, Bar: noBar()}
+	if !v.Overall {
+		c.Text = otherLabel(r)
+	} else {
+		c.Mark = verdictMarks[r.Kind]
+	}
+	c.Muted = c.Mark == NoMark
+	return c
+}
+
+// otherLabel is the verdict on something that is not how much the dish is liked:
+// there no way is better than the other, and no limit was set.
+func otherLabel(r *ledger.Verdict) string {
+	switch r.Kind {
+	case ledger.LikedMore, ledger.LessUnsettled, ledger.NoLimit:
+		return words.Say("keep.other." + string(r.Kind))
+	}
+	return r.Label().String()
+}
+
+func (v *LedgerView) wholeVerdict(w *ledger.Whole) Cell {
+	c := Cell{Text: words.Say("ledger.whole."+string(w.Kind), words.Trim(w.Limit, 2)), Wrap: true, Bar: noBar()}
+	switch {
+	case !v.Overall && (w.Kind == ledger.LikedMore || w.Kind == ledger.LessUnsettled || w.Kind == ledger.NoLimit):
+		c.Text = words.Say("keep.other." + string(w.Kind))
+	case v.Overall:
+		c.Mark, c.Strong = verdictMarks[w.Kind], true
+	}
+	if w.Outranks {
+		c.Mark, c.Tip = Look, w.Warning().String()
+	}
+	return c
+}
+
+func potsCell(pots int) Cell {
+	if pots == 0 {
+		return Cell{Text: words.Say("library.none"), Muted: true, Number: true, Bar: noBar()}
+	}
+	return Cell{Text: words.Number(float64(pots), 0), Number: true, Bar: noBar()}
+}

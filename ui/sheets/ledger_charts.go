@@ -1,0 +1,223 @@
+package sheets
+
+import (
+	"math"
+
+	"parewell/analysis/ledger"
+	"parewell/analysis/nutrition"
+	"parewell/charts"
+	"parewell/recipes"
+	"parewell/recipes/food"
+	"parewell/recipes/words"
+)
+
+// nutrientTitle names a nutrient for a chart.
+func nutrientTitle(n food.Nutrient) string { return Capital(words.Say("nutrient." + n.Key())) }
+
+// limit is where charts draw the line: none for what is not liking.
+func (v *LedgerView) limit() float64 {
+	if !v.Overall {
+		return 0
+	}
+	return v.Table.Limit
+}
+
+// attribute names the score for a chart.
+func (v *LedgerView) attribute() string { return v.l.AttributeName(v.Ask.Attribute) }
+
+// MapData is what the keep-or-drop map shows; title may be empty.
+func (v *LedgerView) MapData(title string) charts.SwapMapData {
+	d := charts.SwapMapData{Title: title, Nutrient: nutrientTitle(v.Ask.Nutrient), Unit: v.Ask.Nutrient.Unit(), Attribute: v.attribute(), Limit: v.limit()}
+	groups := v.groups()
+	for i := range v.Table.Rows {
+		r := &v.Table.Rows[i]
+		m := charts.MapSwap{Name: r.Name, Saving: math.NaN(), Verdict: v.chartVerdict(r.Kind), Group: groups[i]}
+		if r.Saving.Known {
+			m.Saving = r.Saving.Amount
+		}
+		span := r.Interval
+		if r.Kind == ledger.Tied {
+			span = r.Joint
+		}
+		m.Effect, m.Low, m.High = span.Effect, span.Low, span.High
+		d.Swaps = append(d.Swaps, m)
+	}
+	return d
+}
+
+// chartVerdict is a verdict as charts take it. On what is not liking there is
+// none but whether it can be told.
+func (v *LedgerView) chartVerdict(k ledger.Kind) charts.Verdict {
+	if v.Overall {
+		return charts.Verdict(k)
+	}
+	switch k {
+	case ledger.Tied, ledger.AlwaysOn, ledger.NotTasted:
+		return charts.Verdict(k)
+	}
+	return charts.NoLimit
+}
+
+// groups numbers sets of swaps that were always served together, from 1; 0 for
+// one that stands by itself.
+func (v *LedgerView) groups() []int {
+	out, next := make([]int, len(v.Table.Rows)), 0
+	for i := range v.Table.Rows {
+		if out[i] > 0 || len(v.Table.Rows[i].TiedTo) == 0 {
+			continue
+		}
+		next++
+		out[i] = next
+		for _, k := range v.Table.Rows[i].TiedTo {
+			out[k] = next
+		}
+	}
+	return out
+}
+
+// Falls are the versions a waterfall can be drawn of: those with swaps on.
+func (l *Ledger) Falls() []*recipes.Version {
+	var out []*recipes.Version
+	for _, v := range l.versions[1:] {
+		if len(l.Book.On(v)) > 0 {
+			out = append(out, v)
+		}
+	}
+	return out
+}
+
+// FallData is what the waterfall of a version shows: what each swap takes off in
+// that version, a change of helping as a step of its own.
+func (v *LedgerView) FallData(version recipes.ID, title string) (charts.WaterfallData, error) {
+	n, at := v.Ask.Nutrient, v.l.place(version)
+	d := charts.WaterfallData{Title: title, Nutrient: nutrientTitle(n), Unit: n.Unit(), Limit: v.limit()}
+	if v.l.Tasted() {
+		d.Attribute = v.attribute()
+	}
+	if at < 1 {
+		return d, nil
+	}
+	d.Original = known(v.l.bench.Accounts[0].PerServing(n))
+	d.Version = v.fallEnd(at, known(v.l.bench.Accounts[at].PerServing(n)))
+	on := v.l.Book.On(v.l.versions[at])
+	savings, err := v.l.kitchen.SavingsOf(v.l.Recipe, v.l.versions[at], on)
+	if err != nil {
+		return d, err
+	}
+	for i, s := range on {
+		d.Steps = append(d.Steps, v.fallStep(s, savings.Of(i, n)))
+	}
+	if h := savings.Helping(n); h.Amount != 0 {
+		d.Steps = append(d.Steps, charts.WaterfallStep{Name: words.Say("keep.helping"), Change: h.Amount, Effect: math.NaN(), Low: math.NaN(), High: math.NaN()})
+	}
+	return d, nil
+}
+
+// place finds a version beside the evidence's; -1 for none.
+func (l *Ledger) place(id recipes.ID) int {
+	for i, v := range l.versions {
+		if v != nil && v.ID == id {
+			return i
+		}
+	}
+	return -1
+}
+
+// known is a figure all of which is known, else NaN.
+func known(f nutrition.Figure) float64 {
+	if f.Nowhere || f.AtLeast {
+		return math.NaN()
+	}
+	return f.Amount
+}
+
+func (v *LedgerView) fallEnd(at int, amount float64) charts.WaterfallEnd {
+	version := v.l.versions[at]
+	end := charts.WaterfallEnd{Letter: version.Letter, Name: version.Name, Amount: amount, Effect: math.NaN(), Low: math.NaN(), High: math.NaN()}
+	for _, w := range v.Table.Wholes {
+		if w.Version == at {
+			end.Effect, end.Low, end.High = w.Effect, w.Low, w.High
+			if !math.IsNaN(w.Effect) {
+				end.Verdict = v.chartVerdict(w.Kind)
+			}
+		}
+	}
+	return end
+}
+
+func (v *LedgerView) fallStep(s *recipes.Swap, c nutrition.Change) charts.WaterfallStep {
+	step := charts.WaterfallStep{Name: s.Name, Change: c.Amount}
+	if c.Bound != nutrition.Exact {
+		step.Change = math.NaN()
+	}
+	for i := range v.Table.Rows {
+		if r := &v.Table.Rows[i]; v.l.swaps[r.Swap] == s {
+			step.Effect, step.Low, step.High, step.Verdict = r.Effect, r.Low, r.High, v.chartVerdict(r.Kind)
+		}
+	}
+	return step
+}
+
+// FrontData is what the chart of trade-offs shows: every version that was tasted
+// and the best of what was not.
+func (v *LedgerView) FrontData(t *ledger.Tradeoffs, title string) charts.FrontierData {
+	n := v.Ask.Nutrient
+	d := charts.FrontierData{Title: title, Nutrient: nutrientTitle(n), Unit: n.Unit(), Attribute: words.Say("keep.overall"), Limit: t.Limit, Considered: t.Considered}
+	seen := map[int]bool{}
+	add := func(c *ledger.Combo) {
+		if !c.Saving.Known || math.IsNaN(c.Effect) {
+			return
+		}
+		o := charts.FrontierOption{Name: comboShort(c), Saving: c.Saving.Amount, Effect: c.Effect, Low: c.Low, Tasted: c.Printable()}
+		if c.Version >= 0 && c.Version < len(v.l.versions) && v.l.versions[c.Version] != nil {
+			o.Letter, o.Name = v.l.versions[c.Version].Letter, v.l.versions[c.Version].Name
+			seen[c.Version] = true
+		}
+		o.Best = t.ForLimit != nil && sameCombo(c, t.ForLimit)
+		d.Options = append(d.Options, o)
+	}
+	for i := range t.Frontier {
+		add(&t.Frontier[i])
+	}
+	e := v.l.evidence[v.l.Overall()]
+	for _, w := range v.overallWholes() {
+		if s := v.l.saved(w.Version, n); !seen[w.Version] && s.Known && !math.IsNaN(w.Effect) {
+			d.Options = append(d.Options, charts.FrontierOption{
+				Letter: e.Versions[w.Version].Name, Name: v.l.versions[w.Version].Name, Saving: s.Amount, Effect: w.Effect, Low: w.Low, Tasted: true,
+			})
+		}
+	}
+	return d
+}
+
+// overallWholes are the whole versions judged by overall liking.
+func (v *LedgerView) overallWholes() []ledger.Whole {
+	if v.Overall {
+		return v.Table.Wholes
+	}
+	over, err := v.l.View(LedgerAsk{Nutrient: v.Ask.Nutrient})
+	if err != nil {
+		return nil
+	}
+	return over.Table.Wholes
+}
+
+func sameCombo(a, b *ledger.Combo) bool {
+	if len(a.Swaps) != len(b.Swaps) {
+		return false
+	}
+	for i := range a.Swaps {
+		if a.Swaps[i] != b.Swaps[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// comboShort names a combination where there is little room.
+func comboShort(c *ledger.Combo) string {
+	if len(c.Names) == 1 {
+		return c.Names[0]
+	}
+	return words.Say("keep.combo.short", len(c.Names))
+}

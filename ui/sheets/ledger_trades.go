@@ -1,0 +1,254 @@
+package sheets
+
+import (
+	"context"
+	"math"
+	"slices"
+	"strings"
+
+	"parewell/analysis/ledger"
+	"parewell/recipes"
+	"parewell/recipes/words"
+)
+
+// Trades are the best trade-offs and what to cook and taste next, by overall
+// liking.
+type Trades struct {
+	Ask  LedgerAsk
+	Best *ledger.Tradeoffs // nil with Err
+	Next *ledger.Plan
+	Err  error // why there are none, or the context's
+	l    *Ledger
+}
+
+// Trade searches the combinations. It takes a while: call it off the window's
+// thread.
+func (l *Ledger) Trade(ctx context.Context, a LedgerAsk) Trades {
+	t := Trades{Ask: a, l: l}
+	e := l.evidence[l.Overall()]
+	if t.Best, t.Err = ledger.Best(ctx, e, ledger.Goal{Nutrient: a.Nutrient.Key(), Limit: a.Limit}); t.Err != nil {
+		return t
+	}
+	ask := ledger.Ask{Nutrient: a.Nutrient.Key(), Limit: a.Limit, Seed: 1}
+	if e.Panelists == 0 {
+		ask.Tasters = l.tasters()
+	}
+	t.Next, t.Err = ledger.Next(ctx, e, ask)
+	return t
+}
+
+// tasters counts the people the cook can ask.
+func (l *Ledger) tasters() int {
+	n := 0
+	for _, p := range l.Book.Panelists() {
+		if !p.Removed {
+			n++
+		}
+	}
+	return n
+}
+
+// tradesShown is how many trade-offs the list holds.
+const tradesShown = 8
+
+// Sheet lists the best trade-offs, the one that takes most off first; the best
+// within the limit is marked. Nothing in it that was not tasted may be printed.
+func (t *Trades) Sheet() Sheet {
+	n := t.Ask.Nutrient
+	s := Sheet{Corner: words.Say("keep.combo"), Columns: []Column{
+		{Key: "saving", Title: words.Say("keep.lighter"), Sub: n.Unit(), Number: true, Index: -1},
+		{Key: "effect", Title: words.Say("keep.effect.liking"), Sub: words.Say("keep.effect.range"), Index: -1, Tight: true},
+		{Key: "known", Title: words.Say("keep.known"), Index: -1},
+	}}
+	if t.Best == nil {
+		return s
+	}
+	for i, c := range t.shown() {
+		effect, span := EffectText(c.Interval, t.Best.Limit)
+		row := Row{Key: words.Trim(float64(i), 0), Label: Cell{Text: t.comboName(&c), Wrap: true, Bar: noBar()}}
+		note := Cell{Text: c.Note().String(), Wrap: true, Muted: !c.Printable(), Bar: noBar()}
+		if t.Best.ForLimit != nil && sameCombo(&c, t.Best.ForLimit) {
+			row.Label.Strong, note.Mark = true, Met
+			note.Text = words.Say("keep.best", note.Text)
+		}
+		row.Cells = []Cell{savingCell(c.Saving, n), {Text: effect, Sub: span, Muted: !c.Printable(), Bar: noBar()}, note}
+		s.Rows = append(s.Rows, row)
+	}
+	return s
+}
+
+// shown are the combinations of the list, the best for the limit among them.
+func (t *Trades) shown() []ledger.Combo {
+	all := slices.Clone(t.Best.Frontier)
+	slices.Reverse(all)
+	if len(all) <= tradesShown {
+		return all
+	}
+	out := all[:tradesShown]
+	if b := t.Best.ForLimit; b != nil && !slices.ContainsFunc(out, func(c ledger.Combo) bool { return sameCombo(&c, b) }) {
+		out[tradesShown-1] = *b
+	}
+	return out
+}
+
+func (t *Trades) comboName(c *ledger.Combo) string {
+	names := Capital(words.Join(c.Names))
+	if v := t.l.versionAt(c.Version); v != nil {
+		return words.Say("keep.combo.version", v.Letter, words.Join(c.Names))
+	}
+	return names
+}
+
+// versionAt is a version of the evidence; nil for the original and for none.
+func (l *Ledger) versionAt(i int) *recipes.Version {
+	if i < 0 || i >= len(l.versions) {
+		return nil
+	}
+	return l.versions[i]
+}
+
+// Beside says which swaps stand in no trade-off, or not by themselves.
+func (t *Trades) Beside() []string {
+	var out []string
+	if t.Best == nil {
+		return nil
+	}
+	for i := range t.Best.Beside {
+		out = append(out, t.Best.Beside[i].Note().String())
+	}
+	return out
+}
+
+// NextCard is what to cook and to taste next.
+type NextCard struct {
+	Promise []string   // the best promised, in sentences
+	Draft   []bool     // which swaps it has; nil there is none to draft
+	Version recipes.ID // that has just these swaps already
+	Tasting []string   // the tasting that tells most, in sentences
+	Samples string     // what it serves
+	Plan    *ledger.Tasting
+}
+
+// Card lays out what comes next.
+func (t *Trades) Card() NextCard {
+	c := NextCard{}
+	if t.Next == nil {
+		return c
+	}
+	for _, p := range t.Next.Says() {
+		if p.Key == "ledger.next.nothing" { // of the tasting
+			c.Tasting = append(c.Tasting, p.String())
+			continue
+		}
+		c.Promise = append(c.Promise, p.String())
+	}
+	if p := t.Next.Promised; p != nil {
+		if v := t.l.versionAt(p.Version); v != nil {
+			c.Version = v.ID
+		} else {
+			c.Draft = p.On
+		}
+	}
+	if x := t.Next.Tasting; x != nil {
+		c.Plan, c.Samples = x, t.samples(x)
+		for _, p := range x.Says() {
+			c.Tasting = append(c.Tasting, Capital(p.String()))
+		}
+	}
+	return c
+}
+
+// samples says what a proposed tasting serves.
+func (t *Trades) samples(x *ledger.Tasting) string {
+	var out []string
+	for _, s := range x.Samples {
+		name := words.Say("keep.next.new", words.Join(s.Names))
+		if len(s.Names) == 0 {
+			name = words.Say("the-original")
+		} else if v := t.l.versionAt(s.Version); v != nil {
+			name = v.Letter
+		}
+		out = append(out, words.Say("keep.next.sample", s.Pots, name))
+	}
+	return Capital(strings.Join(out, "; "))
+}
+
+// Drafted is a version with the given swaps on, as one act.
+func (l *Ledger) Drafted(id recipes.ID, on []bool) recipes.Verb {
+	return recipes.All(words.P("keep.did.draft"), l.Recipe.ID, l.draft(id, on)...)
+}
+
+func (l *Ledger) draft(id recipes.ID, on []bool) []recipes.Verb {
+	verbs := []recipes.Verb{recipes.AddVersion(l.Recipe.ID, id, "", "")}
+	for i, x := range on {
+		if x && i < len(l.swaps) {
+			verbs = append(verbs, recipes.Tick(l.Recipe.ID, id, l.swaps[i].ID, true))
+		}
+	}
+	return verbs
+}
+
+// PlanNext prepares a proposed tasting: the verb that drafts the versions it
+// lacks (nil when it lacks none), and what fills the planner's form afterwards.
+func (l *Ledger) PlanNext(x *ledger.Tasting, fresh func() recipes.ID) (recipes.Verb, func(*PlanFields)) {
+	var verbs []recipes.Verb
+	pots := map[recipes.ID]int{}
+	original := 0
+	for _, s := range x.Samples {
+		switch v := l.versionAt(s.Version); {
+		case len(s.Names) == 0:
+			original = s.Pots
+		case v != nil:
+			pots[v.ID] = s.Pots
+		default:
+			id := fresh()
+			verbs = append(verbs, l.draft(id, s.On)...)
+			pots[id] = s.Pots
+		}
+	}
+	fill := func(f *PlanFields) {
+		f.Test, f.Versions, f.Original, f.Twice = recipes.TestLiking, pots, original > 0, original > 1
+	}
+	if len(verbs) == 0 {
+		return nil, fill
+	}
+	return recipes.All(words.P("keep.did.drafts", countDrafts(x)), l.Recipe.ID, verbs...), fill
+}
+
+func countDrafts(x *ledger.Tasting) int {
+	n := 0
+	for _, s := range x.Samples {
+		if s.Version < 0 && len(s.Names) > 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// CSV is the table of a view with the recorded limit, a row a swap and a whole
+// version; numbers with a point, what is not known empty.
+func (v *LedgerView) CSV() [][]string {
+	out := [][]string{{"kind", "name", "nutrient", "unit", "lighter_by", "attribute", "effect", "low", "high", "level", "verdict", "limit", "pots"}}
+	row := func(kind, name string, s ledger.Saving, i ledger.Interval, verdict ledger.Kind, pots int) {
+		saving := math.NaN()
+		if s.Known {
+			saving = s.Amount
+		}
+		limit := v.limit()
+		if limit == 0 {
+			limit = math.NaN()
+		}
+		out = append(out, []string{
+			kind, csvText(name), v.Ask.Nutrient.Key(), v.Ask.Nutrient.Unit(), csvNumber(saving), csvText(v.attribute()),
+			csvNumber(i.Effect), csvNumber(i.Low), csvNumber(i.High), csvNumber(ledger.Level), string(verdict), csvNumber(limit), csvNumber(float64(pots)),
+		})
+	}
+	for i := range v.Table.Rows {
+		r := &v.Table.Rows[i]
+		row("swap", r.Name, r.Saving, r.Interval, r.Kind, r.Pots)
+	}
+	for _, w := range v.Table.Wholes {
+		row("version", w.Name, v.l.saved(w.Version, v.Ask.Nutrient), w.Interval, w.Kind, w.Pots)
+	}
+	return out
+}
