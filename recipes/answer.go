@@ -11,14 +11,14 @@ import (
 
 // WithGrams gives the line the weight she states, in grams as written.
 func (l *Line) WithGrams(grams float64) *Line {
-	c := l.without(DoubtAmount, DoubtToTaste, DoubtDefault, DoubtRange, DoubtPack, DoubtMeasure, DoubtDrained)
+	c := l.without(DoubtAmount, DoubtTooMuch, DoubtToTaste, DoubtDefault, DoubtRange, DoubtPack, DoubtMeasure, DoubtDrained)
 	c.Grams, c.GramsFrom, c.GramsNote = grams, GramsTyped, ""
 	return c
 }
 
 // WithFood pins another food; the weight stays as it is.
 func (l *Line) WithFood(f *food.Food) *Line {
-	c := l.without(DoubtFood, DoubtClose, DoubtNoFood, DoubtState)
+	c := l.without(DoubtFood, DoubtClose, DoubtNoFood, DoubtState, DoubtCooked, DoubtPoured)
 	c.Food, c.Sub = f.Ref, nil
 	return c
 }
@@ -42,7 +42,7 @@ func (l *Line) WithPartEaten(share float64) *Line {
 
 // WithState says what was weighed.
 func (l *Line) WithState(s food.State) *Line {
-	c := l.without(DoubtState)
+	c := l.without(DoubtState, DoubtCooked)
 	c.State = s
 	return c
 }
@@ -73,9 +73,9 @@ func (l *Line) without(kinds ...DoubtKind) *Line {
 // WithTechnique says how the ingredient itself is cooked; the zero Technique is
 // as the dish.
 func (l *Line) WithTechnique(t Technique) *Line {
-	c := *l
+	c := l.without(DoubtCooked)
 	c.Technique = t
-	return &c
+	return c
 }
 
 // WithUptake says how much of a marinade, brine or cooking water is eaten, by

@@ -44,6 +44,7 @@ const (
 	DoubtNoFood    DoubtKind = "no food"    // nothing matched
 	DoubtAmount    DoubtKind = "amount"     // no amount found
 	DoubtToTaste   DoubtKind = "to taste"   // unknown until weighed
+	DoubtTooMuch   DoubtKind = "too much"   // heavier than any kitchen weighs: not counted
 	DoubtRange     DoubtKind = "range"      // a range: the middle was taken
 	DoubtChoice    DoubtKind = "choice"     // "butter or oil": the first was taken
 	DoubtDefault   DoubtKind = "default"    // grams are a stated default
@@ -52,6 +53,8 @@ const (
 	DoubtMeasure   DoubtKind = "measure"    // the unit does not fit the food
 	DoubtPack      DoubtKind = "pack"       // a pack of unknown size
 	DoubtDrained   DoubtKind = "drained"    // drained weight was assumed
+	DoubtCooked    DoubtKind = "cooked"     // cooked by its own words: weighed before or after? Args[0] is the way
+	DoubtPoured    DoubtKind = "poured off" // fat of Args[0] is poured off and still counted
 )
 
 // Line is one ingredient line of a recipe. It is immutable once in a Book.

@@ -162,6 +162,14 @@ func FactorsOf(d *recipes.DraftLine, dish recipes.Technique, f *food.Food) []Fac
 	return out
 }
 
+// PouredAway tells whether the water a line is cooked in is poured away, and
+// what dissolved in it with it: nothing says how much where FactorsOf has no
+// published factor. False for rows that describe cooked food.
+func PouredAway(d *recipes.DraftLine, dish recipes.Technique, f *food.Food) bool {
+	m := MethodOf(techniqueOf(d, dish))
+	return m != nil && m.Drained && f != nil && !alreadyCooked(d, f)
+}
+
 // techniqueOf is the line's own technique, else the dish's.
 func techniqueOf(d *recipes.DraftLine, dish recipes.Technique) recipes.Technique {
 	if d.Technique.Method != "" {

@@ -82,7 +82,7 @@ func readAmount(s string, sys measure.System) (amount, string) {
 		return finishQuantity(q, rest, sys)
 	}
 	num, rest, ok := measure.ReadNumber(s)
-	if !ok || notAnAmount(rest) {
+	if !ok || notAnAmount(rest) || powerOfTen(rest) {
 		return amount{}, s
 	}
 	a := amount{found: true, num: num}
@@ -97,6 +97,14 @@ func readAmount(s string, sys measure.System) (amount, string) {
 // milk", "80/20 beef", "0% yogurt", "5-a-day".
 func notAnAmount(rest string) bool {
 	return strings.HasPrefix(rest, "%") || strings.HasPrefix(rest, "/") || strings.HasPrefix(rest, "-") && !strings.HasPrefix(rest, "- ") || strings.HasPrefix(rest, "°")
+}
+
+// powerOfTen tells that a number goes on in a way no cook writes: "1e308 g".
+func powerOfTen(rest string) bool {
+	if rest == "" || rest[0] != 'e' && rest[0] != 'E' {
+		return false
+	}
+	return startsDigit(strings.TrimLeft(rest[1:], "+-"))
 }
 
 func dropLead(s string) string {

@@ -17,8 +17,12 @@ func Number(text string) (float64, bool) {
 	return n.Low, true
 }
 
+// MostGrams is the heaviest ingredient that is believed, a tonne: more is a slip.
+const MostGrams = 1e6
+
 // Grams reads a weight typed into a field: a bare number is grams, "1.2 kg" or
-// "4 oz" are converted; zero is allowed, volumes and counts are not.
+// "4 oz" are converted; zero is allowed, volumes, counts and what is over
+// MostGrams are not.
 func Grams(text string) (float64, bool) {
 	text = strings.TrimSpace(text)
 	n, rest, ok := measure.ReadNumber(text)
@@ -26,13 +30,14 @@ func Grams(text string) (float64, bool) {
 		return 0, false
 	}
 	if rest == "" {
-		return n.Low, true
+		return n.Low, n.Low <= MostGrams
 	}
 	u := measure.Lookup(strings.TrimSuffix(rest, "."))
 	if u == nil || !(u.Grams > 0) {
 		return 0, false
 	}
-	return n.Low * float64(u.Grams), true
+	g := n.Low * float64(u.Grams)
+	return g, g <= MostGrams
 }
 
 // Share reads a part of a whole typed into a field: "35 %" and "35" are per

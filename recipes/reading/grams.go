@@ -13,6 +13,8 @@ func (r *lineReader) weigh() {
 	switch {
 	case !r.amt.found:
 		r.weighNothing()
+	case r.amt.num.Low == 0 && !r.amt.num.Range(): // "0 g salt": none of it, which is known
+		r.set(0, recipes.GramsWeight, "")
 	case r.amt.grams > 0:
 		r.set(r.amt.grams, recipes.GramsWeight, r.amt.note)
 		r.asBought()

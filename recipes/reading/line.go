@@ -37,6 +37,7 @@ func ReadLine(text string, opt Options) *recipes.Line {
 	r.weigh()
 	r.drain()
 	r.judgeState()
+	r.judgeCooking()
 	r.judgePart()
 	r.override()
 	r.finish()
@@ -182,6 +183,10 @@ func (r *lineReader) finish() {
 	l := r.line
 	if strings.TrimSpace(l.Name) == "" {
 		l.Name = l.Text
+	}
+	if l.Grams > MostGrams {
+		l.GramsFrom, l.GramsNote = recipes.GramsUnknown, ""
+		r.doubt(recipes.DoubtTooMuch)
 	}
 	if l.GramsFrom == recipes.GramsUnknown {
 		l.Grams = 0

@@ -232,6 +232,9 @@ func (r *lineReader) drain() {
 	if !hasAny(r.say.hints, "drained", "drain") && !(tin && r.food.State == food.Drained) {
 		return
 	}
+	if _, cooked := r.cookedFirst(); cooked && !tin && !r.canned() {
+		return // "boiled and drained": the pot is drained, not a tin
+	}
 	r.line.State = food.Drained
 	if r.amt.drained || !r.line.Known() {
 		return

@@ -131,6 +131,39 @@ func TestChain(t *testing.T) {
 	}
 }
 
+// TestKeptDrained: water poured off is not called water that boils off, and
+// where no published factor is known it says so.
+func TestKeptDrained(t *testing.T) {
+	rows := []struct {
+		name, method string
+		state        food.State
+		want, never  string
+	}{
+		{"drained", "boiled, drained", food.Raw, "no published factor", "boils off"},
+		{"simmered", "simmered", food.Raw, "boils off", "poured away"},
+		{"a row of the cooked food has its losses in it", "boiled, drained", food.Cooked, "boils off", "poured away"},
+	}
+	for _, row := range rows {
+		b, _ := gratin(t)
+		leek := &food.Food{Ref: food.Ref{Source: "test", Release: "1", Code: "leek"}, Name: "leek", Edible: 1, State: row.state}
+		leek.Per100.Set(food.Alcohol, 0)
+		l := &recipes.Line{ID: "leek", Text: "2 leeks", Grams: 178, GramsFrom: recipes.GramsCount, Food: leek.Ref, PartEaten: 1, Technique: recipes.Technique{Method: row.method}}
+		b = do(t, b, recipes.AddLine("recipe", l, "end", []*food.Food{leek}))
+		f, _ := NewBench(b, b.Recipe("recipe")).LineFacts("leek", 0)
+		if len(f.Kept) != 1 || !strings.Contains(f.Kept[0].Value, row.want) || strings.Contains(f.Kept[0].Value, row.never) {
+			t.Errorf("%s: %+v", row.name, f.Kept)
+		}
+	}
+}
+
+// TestDoubtTexts says what was read of a line's own cooking in words.
+func TestDoubtTexts(t *testing.T) {
+	l := &recipes.Line{Food: food.Ref{Code: "x"}, Doubts: []recipes.Doubt{{Kind: recipes.DoubtCooked, Args: []string{"boiled, drained"}}}}
+	if got := DoubtText(l); !strings.Contains(got, "boiled and drained") {
+		t.Errorf("got %q", got)
+	}
+}
+
 // TestTakenOff: 40 of the butter's 400 kcal a 100 g come off as fat, then more
 // than there is.
 func TestTakenOff(t *testing.T) {

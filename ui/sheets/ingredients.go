@@ -286,6 +286,9 @@ func DoubtText(l *recipes.Line) string {
 		args := make([]any, len(d.Args))
 		for i, a := range d.Args {
 			args[i] = a
+			if d.Kind == recipes.DoubtCooked {
+				args[i] = MethodText(recipes.Technique{Method: a})
+			}
 		}
 		out = append(out, words.Say("doubt."+string(d.Kind), args...))
 	}

@@ -126,11 +126,14 @@ func (x *Bench) keptFacts(i, at int) []Fact {
 		}
 		out = append(out, Fact{Capital(words.Say("nutrient." + k.Nutrient.Key())), words.Say(key, words.Share(k.Kept), words.Say(k.Source))})
 	}
-	rest := "line.kept.all"
+	rest, said := "line.kept.all", "line.kept.rest.text"
 	if len(out) > 0 {
 		rest = "line.kept.rest"
 	}
-	return append(out, Fact{words.Say(rest), words.Say("line.kept.rest.text")})
+	if nutrition.PouredAway(d, draft.Dish, la.Food) {
+		said = "line.kept.drained"
+	}
+	return append(out, Fact{words.Say(rest), words.Say(said)})
 }
 
 // Off is something taken off an ingredient.
