@@ -40,8 +40,8 @@ func newSheet(data []byte, name string) (*sheet, error) {
 	data = bytes.TrimPrefix(data, []byte("\xef\xbb\xbf"))
 	s := &sheet{name: name, columns: map[string]int{}}
 	s.csv = csv.NewReader(bytes.NewReader(data))
-	s.csv.FieldsPerRecord, s.csv.TrimLeadingSpace = -1, true
 	s.csv.Comma, s.comma = delimiter(data)
+	s.csv.FieldsPerRecord, s.csv.TrimLeadingSpace = -1, s.csv.Comma != '\t' // an empty cell between tabs is no blank
 	head, err := s.csv.Read()
 	if err != nil {
 		return nil, problem.New(name, words.Say("ratings.bad.empty"), words.Say("ratings.bad.header.hint"))
