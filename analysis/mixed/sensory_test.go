@@ -250,3 +250,37 @@ func TestSwapsWithMissingCells(t *testing.T) {
 	out["var_panelist"], out["var_residual"] = m.Components[0].Variance, m.Residual
 	f.hold(t, object{"mixed": out})
 }
+
+// TestTypeThreeWithFixedBlocks: without random factors Fit is least squares; the
+// file's Type III tests are its columns in sum-to-zero coding.
+func TestTypeThreeWithFixedBlocks(t *testing.T) {
+	var in struct {
+		Data struct {
+			Panelist, A, B []string
+			Y              []float64
+		}
+	}
+	f := read(t, "type123_unbalanced", &in)
+	d := in.Data
+	signs := func(labels []string, plus string) []float64 {
+		out := column(labels, plus)
+		for i := range out {
+			out[i] = 2*out[i] - 1
+		}
+		return out
+	}
+	a, b := signs(d.A, "cold"), signs(d.B, "no")
+	columns := append(treatment(d.Panelist), a, b, product(a, b))
+	m := mustFit(t, d.Y, design(len(d.Y), columns...))
+	last := len(columns)
+	third := object{}
+	for name, at := range map[string]int{"A": last - 2, "B": last - 1, "AB": last} {
+		r := m.FTest([][]float64{unit(last+1, at)})
+		third[name] = object{"ss": r.F * m.Residual, "df": r.Num, "F": r.F, "p": r.P}
+	}
+	f.Expected = object{
+		"residual_ms": f.Expected.(object)["residual_ms"], "residual_df": f.Expected.(object)["residual_df"],
+		"type_III": f.Expected.(object)["type_III"],
+	}
+	f.hold(t, object{"residual_ms": m.Residual, "residual_df": m.N - m.Rank, "type_III": third})
+}
