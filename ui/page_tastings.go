@@ -7,6 +7,7 @@ import (
 	"parewell/recipes"
 	"parewell/recipes/words"
 	"parewell/ui/parts"
+	"parewell/ui/phone"
 	"parewell/ui/sheets"
 )
 
@@ -23,6 +24,7 @@ type tastingsPage struct {
 	right       *fyne.Container
 	states      map[recipes.TastingState]tastingView
 	built       map[recipes.TastingState]fyne.CanvasObject
+	phones      *phoneHouse
 }
 
 // tastingView is what the page shows of a tasting in one state.
@@ -33,7 +35,12 @@ type tastingView interface {
 
 func newTastingsPage(w *Window) page {
 	p := &tastingsPage{w: w, built: map[recipes.TastingState]fyne.CanvasObject{}}
-	p.states = map[recipes.TastingState]tastingView{recipes.TastingPlanned: &plannedTasting{w: w}}
+	p.phones = &phoneHouse{w: w, tickets: map[recipes.ID]*phone.Tickets{}}
+	p.states = map[recipes.TastingState]tastingView{
+		recipes.TastingPlanned: &plannedTasting{w: w},
+		recipes.TastingServing: &servingTasting{w: w},
+		recipes.TastingClosed:  &closedTasting{w: w},
+	}
 	return p
 }
 
@@ -71,6 +78,7 @@ func (p *tastingsPage) show() {
 	if r := p.w.at.recipe; r != p.recipe {
 		p.recipe, p.chosen = r, ""
 	}
+	p.phones.follow(p.w.book())
 	s := sheets.Tastings(p.w.book(), p.recipe)
 	p.ids = keysOf(s)
 	p.list.SetData(tastingList(s))
@@ -91,8 +99,10 @@ func (p *tastingsPage) show() {
 
 func tastingList(s sheets.Sheet) parts.MatrixData {
 	d := matrixOf(s)
-	d.Columns[0].Min, d.Columns[0].Text = 84, false
-	d.Columns[1].Text, d.Columns[1].Min, d.Columns[1].Max = true, 90, 600
+	d.Columns[0].Min, d.Columns[0].Max = 100, 600
+	for i := range d.Rows {
+		d.Rows[i].Cells[0].Wrap = true
+	}
 	return d
 }
 

@@ -19,12 +19,14 @@ type plannedTasting struct {
 	facts   *parts.Matrix
 	against *fyne.Container
 	begin   *parts.Button
+	body    *fyne.Container
 }
 
 func (p *plannedTasting) build() fyne.CanvasObject {
 	p.title, p.caption = parts.NewSubheading(""), parts.NewCaption("")
 	change := p.w.pin("tastings.change", parts.NewButton(parts.Quiet, "edit", words.Say("tastings.change"), func() { p.w.planTasting(p.t) }))
 	remove := p.w.pin("tastings.remove", parts.NewButton(parts.Plain, "delete", words.Say("tastings.remove"), func() { p.w.do(tasting.Remove(p.t.ID)) }))
+	papers := p.w.pin("tastings.papers", parts.NewButton(parts.Quiet, "print", words.Say("tastings.papers"), func() { p.w.printPapers(p.t) }))
 	p.begin = parts.NewButton(parts.Primary, "tasting", words.Say("tastings.begin"), p.askBegin)
 	p.w.pin("tastings.begin", p.begin)
 	p.facts = parts.NewMatrix()
@@ -32,12 +34,12 @@ func (p *plannedTasting) build() fyne.CanvasObject {
 	p.facts.SetData(oneColumn())
 	p.w.pin("tastings.facts", p.facts)
 	p.against = parts.Rows(parts.GapMedium)
-	body := parts.Rows(parts.GapLarge,
+	p.body = parts.Rows(parts.GapLarge,
 		parts.NewCard(words.Say("tastings.against"), "", p.against),
 		parts.NewTableCard(words.Say("tastings.planned"), "", p.facts))
-	scroll := parts.Scrolled(parts.Pad(mealEdge, mealEdge, mealEdge, mealEdge, body))
+	scroll := parts.Scrolled(parts.Pad(mealEdge, mealEdge, mealEdge, mealEdge, p.body))
 	p.facts.Outer = scroll
-	head := parts.Rows(2, parts.Stretch(parts.GapSmall, 0, p.title, remove, change, p.begin), p.caption)
+	head := parts.Rows(2, parts.Stretch(parts.GapSmall, 0, p.title, remove, papers, change, p.begin), p.caption)
 	return parts.Fill(parts.GapSmall, 1, parts.Pad(0, mealEdge, 0, mealEdge, head), scroll)
 }
 
@@ -50,6 +52,7 @@ func (p *plannedTasting) show(t *recipes.Tasting) {
 	d.Columns[1].Max = 900
 	p.facts.SetData(d)
 	p.showAgainst()
+	p.body.Refresh()
 }
 
 // showAgainst lists what has to be settled before anybody is served, each with

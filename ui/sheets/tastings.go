@@ -13,17 +13,12 @@ import (
 // Tastings lists the tastings of a recipe, the newest first: date, what it is,
 // how far it has come.
 func Tastings(b *recipes.Book, recipe recipes.ID) Sheet {
-	s := Sheet{Corner: words.Say("tastings.date"), Columns: []Column{
-		{Key: "what", Title: words.Say("tastings.what"), Index: -1},
+	s := Sheet{Corner: words.Say("tastings.tasting"), Columns: []Column{
 		{Key: "state", Title: words.Say("tastings.state"), Index: -1, Tight: true},
 	}}
 	list := b.TastingsOf(recipe)
 	slices.Reverse(list)
 	for _, t := range list {
-		what := words.Say("plan.ask." + t.Test)
-		if t.Name != "" {
-			what = words.Say("tastings.named", t.Name, what)
-		}
 		state := Cell{Text: words.Say("tasting.state." + string(t.State)), Muted: t.State == recipes.TastingPlanned, Bar: noBar()}
 		switch t.State {
 		case recipes.TastingServing:
@@ -31,17 +26,26 @@ func Tastings(b *recipes.Book, recipe recipes.ID) Sheet {
 		case recipes.TastingClosed:
 			state.Mark = Met
 		}
-		s.Rows = append(s.Rows, Row{Key: string(t.ID), Label: text(t.Date), Cells: []Cell{{Text: what, Bar: noBar()}, state}})
+		s.Rows = append(s.Rows, Row{Key: string(t.ID), Label: text(tastingRow(t)), Cells: []Cell{state}})
 	}
 	return s
+}
+
+// tastingRow names a tasting in the list: the day, what it is called, what it asks.
+func tastingRow(t *recipes.Tasting) string {
+	test := words.Say("plan.name." + t.Test)
+	if t.Name != "" {
+		return words.Say("tastings.row.named", dayText(t.Date), t.Name, test)
+	}
+	return words.Say("tastings.row", dayText(t.Date), test)
 }
 
 // TastingTitle names a tasting for a heading.
 func TastingTitle(t *recipes.Tasting) string {
 	if t.Name != "" {
-		return words.Say("tastings.title.named", t.Name, t.Date)
+		return words.Say("tastings.title.named", t.Name, dayText(t.Date))
 	}
-	return words.Say("tastings.title", t.Date)
+	return words.Say("tastings.title", dayText(t.Date))
 }
 
 // PlannedFacts says what was planned, a row a fact.
@@ -57,7 +61,7 @@ func PlannedFacts(b *recipes.Book, t *recipes.Tasting) Sheet {
 	add("limit", limitText(t))
 	add("samples", plannedSamples(b, t))
 	add("tasters", tasterCodes(b, t))
-	add("when", strings.TrimSpace(t.Date+" "+t.Time))
+	add("when", strings.TrimSpace(dayText(t.Date)+" "+t.Time))
 	add("portion", portionText(t))
 	add("amounts", amountsText(b, t))
 	add("hands", handsText(t))

@@ -1,0 +1,72 @@
+package sheets
+
+import (
+	"strings"
+
+	"parewell/charts/manuscript"
+	"parewell/recipes/measure"
+	"parewell/recipes/words"
+)
+
+// PapersFields is what the papers of a tasting need to know, as typed.
+type PapersFields struct {
+	Vessel                               string
+	Heat, Preheat, Rest, PerCup, PerWave string
+	OnHand                               string // a line a food: "200 g butter"
+	Whole                                bool
+}
+
+// Fields of the papers that can be wrong.
+const (
+	PapersHeatField    = "heat"
+	PapersPreheatField = "preheat"
+	PapersRestField    = "rest"
+	PapersPerCupField  = "per-cup"
+	PapersWaveField    = "wave"
+	PapersHandField    = "hand"
+)
+
+// ReadPapers takes the form; faults name the fields that are wrong.
+func ReadPapers(f PapersFields) (manuscript.PapersAsk, Faults) {
+	faults := Faults{}
+	read := func(field, text string, most float64) float64 {
+		if Blank(text) {
+			return 0
+		}
+		n, rest, ok := measure.ReadNumber(strings.TrimSpace(text))
+		if !ok || strings.TrimSpace(rest) != "" || !(n.Low >= 0) || n.Low > most {
+			faults[field] = words.Say("plan.number.wrong", text, words.Trim(most, 0))
+			return 0
+		}
+		return n.Low
+	}
+	ask := manuscript.PapersAsk{
+		Whole: f.Whole, Vessel: strings.TrimSpace(f.Vessel), Heat: read(PapersHeatField, f.Heat, 500), Preheat: read(PapersPreheatField, f.Preheat, 240),
+		Rest: read(PapersRestField, f.Rest, 24*60), PerCup: read(PapersPerCupField, f.PerCup, 60), PerWave: int(read(PapersWaveField, f.PerWave, 500)),
+	}
+	hand, wrong := readOnHand(f.OnHand)
+	if wrong != "" {
+		faults[PapersHandField] = words.Say("tastings.papers.hand.wrong", wrong)
+	}
+	ask.OnHand = hand
+	return ask, faults
+}
+
+// readOnHand reads what is in the house, a line a food: weight, then name.
+func readOnHand(text string) (map[string]float64, string) {
+	out := map[string]float64{}
+	for _, line := range strings.FieldsFunc(text, func(r rune) bool { return r == '\n' || r == ';' }) {
+		line = strings.TrimSpace(line)
+		if line == "" {
+			continue
+		}
+		n, rest, ok := measure.ReadNumber(line)
+		unit, name, named := strings.Cut(strings.TrimSpace(rest), " ")
+		grams := map[string]float64{"g": 1, "kg": 1000}[strings.ToLower(unit)]
+		if !ok || grams == 0 || !named || !(n.Low >= 0) || strings.TrimSpace(name) == "" {
+			return out, line
+		}
+		out[strings.TrimSpace(name)] += n.Low * grams
+	}
+	return out, ""
+}

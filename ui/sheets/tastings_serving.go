@@ -1,0 +1,259 @@
+package sheets
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"parewell/recipes"
+	"parewell/recipes/tasting"
+	"parewell/recipes/words"
+)
+
+// ServingCaption says in one line what a tasting that is serving asks.
+func ServingCaption(b *recipes.Book, t *recipes.Tasting) string {
+	out := []string{words.Say("plan.ask." + t.Test), words.Say("tastings.samples", len(b.Samples(t.ID)))}
+	if l := limitText(t); l != "" {
+		out = append(out, l)
+	}
+	return strings.Join(out, " · ")
+}
+
+// Differing is one question that two entries of a cup answer differently.
+type Differing struct {
+	Seat, Code int
+	What       string // "AB, cup 482: Overall"
+	Ways       []Way
+}
+
+// Way is one entry of a cup: where it came from and what it says.
+type Way struct {
+	Serving recipes.ID
+	Text    string // "paper: 7"
+}
+
+// Differences lists what the cook has to choose between, a cup or tray each.
+func Differences(b *recipes.Book, t *recipes.Tasting) []Differing {
+	var out []Differing
+	for _, d := range tasting.Disagreements(b, t) {
+		seat := t.Seat(d.Seat)
+		x := Differing{Seat: d.Seat, Code: d.Code}
+		who := b.Panelist(seat.Panelist).Code
+		if d.Code == 0 {
+			x.What = words.Say("tastings.differ.tray", d.Seat, who)
+		} else {
+			x.What = words.Say("tastings.differ.cup", d.Seat, who, d.Code)
+		}
+		for _, s := range d.Servings {
+			x.Ways = append(x.Ways, Way{Serving: s.ID, Text: words.Say("tastings.way", words.Say("tastings.from."+string(s.Source)), saidIn(t, seat, s, d.Keys))})
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+// saidIn lists what an entry says of some questions.
+func saidIn(t *recipes.Tasting, seat *recipes.Seat, s *recipes.Serving, keys []string) string {
+	var out []string
+	for _, q := range append(tasting.Questions(t), tasting.Closing(t, seat)...) {
+		if v, ok := s.Scores[q.Key]; ok && slices.Contains(keys, q.Key) {
+			out = append(out, words.Say("tastings.said", shortAsk(q), answerText(q, v)))
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// CodedSample is a sample by what is on its cups.
+type CodedSample struct {
+	Sample *recipes.Sample
+	Name   string // "482", or several codes where every cup has its own
+}
+
+// CodedSamples lists a tasting's samples by code: the order tells nothing of
+// what they are.
+func CodedSamples(b *recipes.Book, t *recipes.Tasting) []CodedSample {
+	codes := map[recipes.ID][]string{}
+	for _, seat := range t.Seats {
+		for _, c := range seat.Cups {
+			if s := strconv.Itoa(c.Code); !slices.Contains(codes[c.Sample], s) {
+				codes[c.Sample] = append(codes[c.Sample], s)
+			}
+		}
+	}
+	var out []CodedSample
+	for _, s := range b.Samples(t.ID) {
+		list := codes[s.ID]
+		slices.Sort(list)
+		name := s.Code
+		if len(list) > 0 {
+			name = strings.Join(list[:min(len(list), 4)], ", ")
+		}
+		if len(list) > 4 {
+			name += ", …"
+		}
+		if !tasting.Blind(t) {
+			name = Capital(tasting.NameOf(b, t, s))
+		}
+		out = append(out, CodedSample{s, name})
+	}
+	slices.SortFunc(out, func(x, y CodedSample) int { return strings.Compare(x.Name, y.Name) })
+	return out
+}
+
+// FreeTasters are those who have no seat at a tasting, as suggestions: key and
+// code.
+func FreeTasters(b *recipes.Book, t *recipes.Tasting) [][2]string {
+	var out [][2]string
+	for _, p := range b.Panelists() {
+		if !p.Removed && t.SeatOf(p.ID) == nil {
+			out = append(out, [2]string{string(p.ID), p.Code})
+		}
+	}
+	return out
+}
+
+// EmptySeats are the numbers of seats where nobody sits.
+func EmptySeats(t *recipes.Tasting) []int {
+	var out []int
+	for _, s := range t.Seats {
+		if s.Panelist == "" {
+			out = append(out, s.Number)
+		}
+	}
+	return out
+}
+
+// SeatName names a seat with its taster's code.
+func SeatName(b *recipes.Book, seat *recipes.Seat) string {
+	if p := b.Panelist(seat.Panelist); p != nil {
+		return words.Say("tastings.seat.of", seat.Number, p.Code)
+	}
+	return words.Say("tastings.seat.empty", seat.Number)
+}
+
+// OwingSeats are the numbers of seated tasters who still owe an answer.
+func OwingSeats(b *recipes.Book, t *recipes.Tasting) []int {
+	var out []int
+	for _, g := range tasting.Missing(b, t) {
+		if !slices.Contains(out, g.Seat) {
+			out = append(out, g.Seat)
+		}
+	}
+	return out
+}
+
+// ClosedFacts says how a closed tasting ended, a sentence each.
+func ClosedFacts(b *recipes.Book, t *recipes.Tasting) []string {
+	day, _, _ := strings.Cut(t.Closed, "T")
+	out := []string{words.Say("tastings.closed.on", dayText(day))}
+	if t.Early != "" {
+		out = append(out, words.Say("tastings.closed.early", t.Early))
+	}
+	if n := len(tasting.Missing(b, t)); n > 0 {
+		out = append(out, words.Say("tastings.closed.missing", n))
+	}
+	for _, l := range t.Late {
+		at, _, _ := strings.Cut(l.At, "T")
+		out = append(out, words.Say("tastings.closed.late", dayText(at), l.What))
+	}
+	return out
+}
+
+// ScoresByVersion is the plain list of a closed tasting's scores: what was asked
+// a column, a taster's sample a row. It is empty, with why, before closing.
+func ScoresByVersion(b *recipes.Book, t *recipes.Tasting) (Sheet, error) {
+	rows, err := tasting.Rows(b, t.ID)
+	if err != nil {
+		return Sheet{}, err
+	}
+	s := Sheet{Corner: words.Say("tastings.taster"), Columns: []Column{
+		{Key: "sample", Title: words.Say("tastings.sample"), Index: -1},
+		{Key: "place", Title: words.Say("tastings.position"), Index: -1, Number: true},
+	}}
+	ask := tasting.Questions(t)
+	for _, q := range ask {
+		s.Columns = append(s.Columns, Column{Key: q.Key, Title: shortAsk(q), Index: -1, Number: true})
+	}
+	at := map[string]int{}
+	for _, r := range rows {
+		key := string(r.Panelist) + "/" + string(r.Sample)
+		i, ok := at[key]
+		if !ok {
+			i = len(s.Rows)
+			at[key] = i
+			name := text(Capital(r.Name))
+			if r.Late {
+				name.Sub = words.Say("tastings.late")
+			}
+			row := Row{Key: key, Label: text(r.Taster), Cells: []Cell{name, {Text: strconv.Itoa(r.Position), Number: true, Bar: noBar()}}}
+			for range ask {
+				row.Cells = append(row.Cells, Cell{Bar: noBar(), Number: true})
+			}
+			s.Rows = append(s.Rows, row)
+		}
+		if n := slices.IndexFunc(ask, func(q tasting.Question) bool { return q.Key == r.Attribute }); n >= 0 {
+			s.Rows[i].Cells[2+n].Text = answerText(ask[n], r.Score)
+		}
+	}
+	return s, nil
+}
+
+// Picked lists what tasters of a closed tasting answered of their whole trays.
+func Picked(b *recipes.Book, t *recipes.Tasting) (Sheet, error) {
+	s := Sheet{Corner: words.Say("tastings.taster")}
+	rows := map[recipes.ID]int{}
+	for _, q := range wholeOf(t) {
+		list, err := tasting.Choices(b, t.ID, q.Key)
+		if err != nil {
+			return Sheet{}, err
+		}
+		s.Columns = append(s.Columns, Column{Key: q.Key, Title: shortAsk(q), Index: -1}, Column{Key: q.Key + "/right", Title: words.Say("tastings.right"), Index: -1, Tight: true})
+		for _, c := range list {
+			i, ok := rows[c.Panelist]
+			if !ok {
+				i = len(s.Rows)
+				rows[c.Panelist] = i
+				s.Rows = append(s.Rows, Row{Key: string(c.Panelist), Label: text(c.Taster), Cells: make([]Cell, 2*len(wholeOf(t)))})
+			}
+			at := len(s.Columns) - 2
+			s.Rows[i].Cells[at], s.Rows[i].Cells[at+1] = text(pickedText(b, t, q, c)), rightCell(t, c)
+		}
+	}
+	return s, nil
+}
+
+func pickedText(b *recipes.Book, t *recipes.Tasting, q tasting.Question, c tasting.Choice) string {
+	if x := b.Sample(t.ID, c.Sample); x != nil {
+		return words.Say("tastings.picked", c.Code, Capital(tasting.NameOf(b, t, x)))
+	}
+	return answerText(q, float64(c.Code))
+}
+
+func rightCell(t *recipes.Tasting, c tasting.Choice) Cell {
+	switch {
+	case t.Test == "preference" || t.Test == "2-afc":
+		return text("")
+	case c.Right:
+		return Cell{Text: words.Say("tastings.right.yes"), Mark: Met, Bar: noBar()}
+	}
+	return Cell{Text: words.Say("tastings.right.no"), Muted: true, Bar: noBar()}
+}
+
+// WhoOwes says who has not answered what, a seat each.
+func WhoOwes(b *recipes.Book, t *recipes.Tasting) []string {
+	var out []string
+	for _, number := range OwingSeats(b, t) {
+		var codes []string
+		for _, g := range tasting.Missing(b, t) {
+			switch {
+			case g.Seat != number:
+			case g.Code == 0:
+				codes = append(codes, words.Say("tastings.tray"))
+			default:
+				codes = append(codes, strconv.Itoa(g.Code))
+			}
+		}
+		out = append(out, words.Say("tastings.who-owes", SeatName(b, t.Seat(number)), strings.Join(codes, ", ")))
+	}
+	return out
+}

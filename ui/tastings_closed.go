@@ -1,0 +1,104 @@
+package ui
+
+import (
+	"fyne.io/fyne/v2"
+
+	"parewell/recipes"
+	"parewell/recipes/words"
+	"parewell/ui/parts"
+	"parewell/ui/sheets"
+)
+
+// resultsCard shows what a closed tasting came to.
+type resultsCard interface {
+	view() fyne.CanvasObject
+	show(t *recipes.Tasting)
+}
+
+// newResultsCard makes the card of results; nil leaves the list of scores alone.
+var newResultsCard func(w *Window) resultsCard
+
+// closedTasting shows how a tasting ended, and its scores by what was served.
+type closedTasting struct {
+	w              *Window
+	t              *recipes.Tasting
+	title, caption *parts.Text
+	facts          *fyne.Container
+	scores, picked *parts.Matrix
+	pickedCard     fyne.CanvasObject
+	results        resultsCard
+	body           *fyne.Container
+}
+
+func (p *closedTasting) build() fyne.CanvasObject {
+	p.title, p.caption = parts.NewSubheading(""), parts.NewCaption("")
+	p.caption.SetText(words.Say("tastings.closed.caption"))
+	late := p.w.pin("tastings.late", parts.NewButton(parts.Plain, "edit", words.Say("tastings.late.enter"), func() { p.w.lateScores(p.t) }))
+	scores := p.w.pin("tastings.scores.save", parts.NewButton(parts.Quiet, "export", words.Say("tastings.scores.file"), func() { p.w.writeScores(p.t) }))
+	swaps := p.w.pin("tastings.swaps.save", parts.NewButton(parts.Quiet, "export", words.Say("tastings.swaps.file"), func() { p.w.writeSwaps(p.t) }))
+	p.facts = parts.Rows(4)
+	p.scores, p.picked = p.table("tastings.scores"), p.table("tastings.picked")
+	p.pickedCard = parts.NewTableCard(words.Say("tastings.picked.title"), "", p.picked)
+	p.body = parts.Rows(parts.GapLarge, p.facts)
+	if newResultsCard != nil {
+		p.results = newResultsCard(p.w)
+		p.body.Add(p.results.view())
+	}
+	p.body.Add(p.pickedCard)
+	p.body.Add(parts.NewTableCard(words.Say("tastings.scores.title"), "", p.scores))
+	scroll := parts.Scrolled(parts.Pad(mealEdge, mealEdge, mealEdge, mealEdge, p.body))
+	p.scores.Outer, p.picked.Outer = scroll, scroll
+	head := parts.Rows(parts.GapSmall, parts.Rows(2, p.title, p.caption), parts.Flow(parts.GapSmall, scores, swaps, late))
+	return parts.Fill(parts.GapSmall, 1, parts.Pad(0, mealEdge, 0, mealEdge, head), scroll)
+}
+
+func (p *closedTasting) table(pin string) *parts.Matrix {
+	m := parts.NewMatrix()
+	m.Whole, m.WholeRow = true, true
+	m.SetData(oneColumn())
+	p.w.pin(pin, m)
+	return m
+}
+
+func (p *closedTasting) show(t *recipes.Tasting) {
+	p.t = t
+	p.title.SetText(sheets.TastingTitle(t))
+	p.facts.Objects = nil
+	for _, f := range sheets.ClosedFacts(p.w.book(), t) {
+		p.facts.Add(parts.NewText(f))
+	}
+	s, err := sheets.ScoresByVersion(p.w.book(), t)
+	p.w.problemOrNil(err)
+	d := matrixOf(s)
+	d.Columns[0].Min, d.Columns[0].Max = 90, 140
+	d.Empty = words.Say("tastings.scores.none")
+	p.scores.SetData(d)
+	picked, err := sheets.Picked(p.w.book(), t)
+	p.w.problemOrNil(err)
+	d = matrixOf(picked)
+	d.Columns[0].Min, d.Columns[0].Max = 90, 140
+	p.picked.SetData(d)
+	visible(p.pickedCard, len(d.Rows) > 0)
+	if p.results != nil {
+		p.results.show(t)
+	}
+	p.body.Refresh()
+}
+
+// lateScores takes scores of a closed tasting: labelled corrections, by code.
+func (w *Window) lateScores(t *recipes.Tasting) {
+	g := newScoreGrid(w)
+	g.show(t)
+	g.say(parts.RoleMuted, words.Say("tastings.grid.hint"))
+	w.pin("tastings.late.grid", g.table)
+	file := w.pin("tastings.late.file", parts.NewButton(parts.Quiet, "import", words.Say("tastings.read"), nil))
+	var d *parts.Dialog
+	d = parts.ShowDialog(w.win, parts.DialogOptions{
+		Title: words.Say("tastings.late.enter"), First: g.table, Width: 860, Height: 560, Cancel: words.Say("button.close"),
+		Content: parts.Fill(parts.GapSmall, 2, parts.Stretch(parts.GapMedium, 0, parts.NewText(words.Say("tastings.late.help")), file), g.where, parts.NewTableCard("", "", g.table)),
+	})
+	file.(*parts.Button).OnPress = func() {
+		d.Close()
+		w.readScores(t)
+	}
+}

@@ -1,0 +1,171 @@
+package ui
+
+import (
+	"bytes"
+	"context"
+	"io"
+	"path/filepath"
+
+	"fyne.io/fyne/v2"
+
+	"parewell/analysis/nutrition"
+	"parewell/charts/manuscript"
+	"parewell/recipes"
+	"parewell/recipes/problem"
+	"parewell/recipes/words"
+	"parewell/ui/desk"
+	"parewell/ui/parts"
+	"parewell/ui/sheets"
+)
+
+// papersDialog asks which papers of a tasting are printed, on what, and what is
+// needed to reckon them.
+type papersDialog struct {
+	w       *Window
+	t       *recipes.Tasting
+	boxes   map[manuscript.Part]*parts.Check
+	paper   *parts.Segmented
+	whole   *parts.Check
+	entries map[string]*parts.Entry
+	rows    map[string]*parts.FormRow
+	trouble *parts.Text
+	dialog  *parts.Dialog
+}
+
+// printPapers opens the dialog of a tasting's papers.
+func (w *Window) printPapers(t *recipes.Tasting) {
+	p := &papersDialog{w: w, t: t, boxes: map[manuscript.Part]*parts.Check{}, entries: map[string]*parts.Entry{}, rows: map[string]*parts.FormRow{}, trouble: parts.NewCaption("")}
+	p.trouble.SetRole(parts.RoleError)
+	left, right := parts.Scrolled(parts.Pad(2, 14, 2, 2, p.chosen())), parts.Scrolled(parts.Pad(2, 14, 2, 2, p.kitchen()))
+	p.dialog = parts.ShowDialog(w.win, parts.DialogOptions{
+		Title: words.Say("tastings.papers"), Width: 860, Height: 560,
+		Content: parts.Fill(parts.GapSmall, 0, parts.Columns(20, []float32{1, 1.15}, left, right), p.trouble),
+		Confirm: words.Say("print.save"), Cancel: words.Say("button.cancel"), OnOK: p.done,
+	})
+}
+
+// chosen are the papers, those for tasters and those of the kitchen apart.
+func (p *papersDialog) chosen() fyne.CanvasObject {
+	lists := map[bool]*fyne.Container{false: parts.Rows(0), true: parts.Rows(0)}
+	for _, part := range manuscript.Parts() {
+		box := parts.NewCheck(part.Name(), true, nil)
+		p.boxes[part] = box
+		p.w.pin("papers."+string(part), box)
+		lists[part.Kitchen()].Add(box)
+	}
+	first := manuscript.A4.Key
+	if key := p.w.app.Preferences().String(prefPaper); papers[key].Key != "" {
+		first = key
+	} else if r := p.w.book().Recipe(p.t.Recipe); r != nil && r.Measures == "us" {
+		first = manuscript.Letter.Key
+	}
+	p.paper = parts.NewSegmented([]parts.Suggestion{
+		{Key: manuscript.A4.Key, Text: words.Say("print.a4")}, {Key: manuscript.Letter.Key, Text: words.Say("print.letter")},
+	}, first, nil)
+	p.w.pin("papers.paper", p.paper)
+	return parts.Rows(parts.GapMedium,
+		parts.Rows(4, parts.NewSection(words.Say("tastings.papers.tasters")), parts.NewCaption(words.Say("tastings.papers.tasters.help")), lists[false]),
+		parts.Rows(4, parts.NewSection(words.Say("tastings.papers.kitchen")), parts.NewCaption(words.Say("tastings.papers.kitchen.help")), lists[true]),
+		parts.Rows(4, parts.NewSection(words.Say("print.paper")), parts.Line(0, p.paper, parts.Spring())))
+}
+
+// kitchen is what the run sheet and the shopping list need to know.
+func (p *papersDialog) kitchen() fyne.CanvasObject {
+	f := parts.NewForm()
+	add := func(name, hint, unit, help string, width float32) {
+		e := parts.NewEntry("", hint, nil)
+		e.Width = width
+		p.entries[name] = e
+		p.w.pin("papers."+name, e)
+		p.rows[name] = f.Row(words.Say("tastings.papers."+name), e, unit, help)
+	}
+	add("vessel", words.Say("tastings.papers.vessel.hint"), "", "", 0)
+	add(sheets.PapersHeatField, "", "°C", "", 90)
+	add(sheets.PapersPreheatField, "15", "min", "", 90)
+	add(sheets.PapersRestField, "", "min", words.Say("tastings.papers.rest.help"), 90)
+	add(sheets.PapersPerCupField, "0.5", "min", "", 90)
+	add(sheets.PapersWaveField, "", "", words.Say("tastings.papers.wave.help"), 90)
+	p.whole = parts.NewCheck(words.Say("tastings.papers.whole"), false, nil)
+	f.Row("", p.whole, "", "")
+	hand := parts.NewTextArea("", words.Say("tastings.papers.hand.hint"), 3, nil)
+	p.entries[sheets.PapersHandField] = hand
+	p.w.pin("papers.hand", hand)
+	p.rows[sheets.PapersHandField] = f.Row(words.Say("tastings.papers.hand"), hand, "", words.Say("tastings.papers.hand.help"))
+	return parts.Rows(4, parts.NewSection(words.Say("tastings.papers.cooking")), f)
+}
+
+func (p *papersDialog) read() (manuscript.PapersAsk, bool) {
+	e := func(name string) string { return p.entries[name].Text }
+	ask, faults := sheets.ReadPapers(sheets.PapersFields{
+		Vessel: e("vessel"), Heat: e(sheets.PapersHeatField), Preheat: e(sheets.PapersPreheatField), Rest: e(sheets.PapersRestField),
+		PerCup: e(sheets.PapersPerCupField), PerWave: e(sheets.PapersWaveField), OnHand: e(sheets.PapersHandField), Whole: p.whole.On(),
+	})
+	for _, part := range manuscript.Parts() {
+		if p.boxes[part].On() {
+			ask.Parts = append(ask.Parts, part)
+		}
+	}
+	for name, row := range p.rows {
+		row.SetError(faults[name])
+	}
+	return ask, len(faults) == 0
+}
+
+// done makes the papers beside the window, then asks where the file goes.
+func (p *papersDialog) done() bool {
+	ask, fine := p.read()
+	if !fine {
+		return false
+	}
+	if len(ask.Parts) == 0 {
+		p.refuse(words.Say("tastings.papers.none"))
+		return false
+	}
+	key := p.paper.Key()
+	p.w.app.Preferences().SetString(prefPaper, key)
+	type outcome struct {
+		pdf []byte
+		err error
+	}
+	id := p.t.ID
+	p.dialog.SetConfirmEnabled(false)
+	desk.Background(p.w.desk, "papers", func(_ context.Context, b *recipes.Book) outcome {
+		t := b.Tasting(id)
+		if t == nil {
+			return outcome{err: problem.New("", words.Say("error.tasting-gone"), "")}
+		}
+		made, err := manuscript.PapersOf(b, t, nutrition.In(b), ask)
+		if err != nil {
+			return outcome{err: err}
+		}
+		pdf, err := manuscript.Papers(made, papers[key])
+		return outcome{pdf, err}
+	}, func(o outcome) {
+		p.dialog.SetConfirmEnabled(true)
+		if o.err != nil {
+			p.refuse(o.err.Error())
+			return
+		}
+		p.dialog.Close() // before the next opens: each gives the keys back to the one before
+		p.w.savePapers(p.t, o.pdf)
+	})
+	return false
+}
+
+func (p *papersDialog) refuse(why string) {
+	p.trouble.SetText(why)
+	p.dialog.Fit()
+}
+
+// savePapers asks where the papers go and writes them there.
+func (w *Window) savePapers(t *recipes.Tasting, pdf []byte) {
+	w.chooseFile(fileWish{
+		title: words.Say("print.save"), ok: words.Say("print.save.ok"), name: words.Say("tastings.papers.name", t.Date), endings: []string{".pdf"}, save: true,
+		then: func(path string) {
+			w.export(filepath.Dir(path), []desk.ExportFile{{Name: filepath.Base(path), Write: func(out io.Writer) error {
+				_, err := io.Copy(out, bytes.NewReader(pdf))
+				return err
+			}}})
+		},
+	})
+}
