@@ -58,8 +58,34 @@ func (f *Facts) missing(t *Test) []Missing {
 	return out
 }
 
-// missingOn lists what one side lacks for a test.
+// looseShare is how much of a figure may be open before it is named beside
+// something that is not known at all: a seasoning that was not weighed moves
+// the weight of a serving by a twentieth at most.
+const looseShare = 0.1
+
+// loose tells a figure that is all but known.
+func loose(v Value) bool { return v.Low > (1-looseShare)*v.High }
+
+// missingOn lists what one side lacks for a test. What is all but known is named
+// only where nothing else is missing: it is seldom what a verdict waits for.
 func (f *Facts) missingOn(t *Test, original bool) []Missing {
+	all := f.lacking(t, original)
+	s := f.side(original)
+	out := make([]Missing, 0, len(all))
+	for _, m := range all {
+		if m.What == NoFigure && loose(s.PerServing[m.Nutrient]) || m.What == NoWeight && loose(s.Serving) {
+			continue
+		}
+		out = append(out, m)
+	}
+	if len(out) == 0 {
+		return all
+	}
+	return out
+}
+
+// lacking lists all that is not known to the last gram.
+func (f *Facts) lacking(t *Test, original bool) []Missing {
 	s := f.side(original)
 	var out []Missing
 	for _, n := range used(t) {

@@ -184,6 +184,28 @@ func TestSaltToTasteOpensOnlySodium(t *testing.T) {
 	}
 }
 
+// Salt "to taste" is not blamed for what waits for the kind of dish: its weight
+// moves 100 g of it by a twentieth at most, its traces of calcium by less.
+func TestSaltToTasteIsNotBlamedForOtherThings(t *testing.T) {
+	milk := stock("milk for salt", amounts{fat: 11, sat: 5, kcal: 160, na: 40, calcium: 120})
+	salt := stock("salt with traces", amounts{na: 38758, calcium: 24})
+	salt.Group = seasonings
+	f := FactsOf(nil, account(4, line("a", milk, 1200), line("s", salt, 0)), Dish{Kind: SingleFood})
+	for _, rule := range []string{"us.food.low-fat", "us.food.high-calcium"} {
+		got := ruling(t, f, rule)
+		if got.Verdict != CannotDecide || len(got.Missing) != 1 || got.Missing[0].What != NoCategory {
+			t.Errorf("%s: %s (%s)", rule, got.Verdict, got.Why())
+		}
+	}
+	named := false
+	for _, m := range ruling(t, f, "us.food.low-sodium").Missing {
+		named = named || m.What == NoFigure && m.Nutrient == na
+	}
+	if !named {
+		t.Error("the sodium is open and should be named")
+	}
+}
+
 // The same stock not weighed on both sides pulls two weights together, so the
 // cut in 100 g lies between the two ratios.
 func TestTheSameUnweighedLinePullsWeightsTogether(t *testing.T) {
