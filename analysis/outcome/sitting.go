@@ -21,6 +21,7 @@ type Sitting struct {
 
 	Pool   *Pool           // rated: liking and just about right
 	Report *ratings.Report // rated: liking and how strong things are
+	Rights []RightOf       // rated with just about right: a sample each
 
 	Counted *sensory.Discrimination // trays: right answers, or who prefers the first
 	None    int                     // preference: who had none
@@ -79,6 +80,9 @@ func SittingOf(b *recipes.Book, id recipes.ID) (*Sitting, error) {
 // rate analyses scores of samples.
 func (s *Sitting) rate(b *recipes.Book) (err error) {
 	if s.Pool, err = PoolOf(b, s.Tasting.Recipe, s.Tasting.ID); err != nil {
+		return err
+	}
+	if s.Rights, err = RightsOf(b, s.Tasting); err != nil {
 		return err
 	}
 	alone := *s.Pool.Table

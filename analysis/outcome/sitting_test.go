@@ -232,3 +232,44 @@ func TestHomeAnswersAreKeptByDay(t *testing.T) {
 		t.Errorf("%+v", d)
 	}
 }
+
+func TestJustRightIsReadBesideLiking(t *testing.T) {
+	h := newHall(t, 10)
+	d, err := sensory.Plan(sensory.Ask{Test: sensory.JustRight, Samples: 2, Panelists: 10, Seed: 5})
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan := &recipes.Tasting{ID: "t", Recipe: "r", Date: "2026-03-04", Test: "just-about-right", Limit: 0.5, Attributes: []recipes.Attribute{
+		{Name: "Overall", Kind: recipes.AskLiking}, {Name: "Salt", Kind: recipes.AskJustRight},
+	}}
+	people := make([]recipes.ID, 10)
+	for i := range people {
+		people[i] = recipes.ID(fmt.Sprint("p", i))
+	}
+	plan.Seats = d.Seats([]recipes.ID{"o", "a"}, people)
+	h.do(tasting.Put(plan, []*recipes.Sample{{ID: "o", Code: d.SampleCode(0)}, {ID: "a", Version: "A", Code: d.SampleCode(1)}}))
+	h.do(tasting.Begin("t"))
+	for _, seat := range h.book.Tasting("t").Seats {
+		for _, c := range seat.Cups {
+			liking, salt := 7.0, 3.0
+			if c.Sample == "a" && seat.Number > 4 { // six of ten find too little salt, and like it two points less
+				liking, salt = 5, 2
+			}
+			h.do(tasting.Record("t", h.id, tasting.Answer{Seat: seat.Number, Code: c.Code, Source: recipes.FromPaper, Scores: map[string]float64{"Overall": liking + float64(seat.Number%2), "Salt": salt}}))
+		}
+	}
+	h.do(tasting.Close("t", "2026-03-04T21:00:00Z", ""))
+	s, err := outcome.SittingOf(h.book, "t")
+	if err != nil || len(s.Rights) != 2 {
+		t.Fatalf("%+v %v", s, err)
+	}
+	if r := s.Rights[1]; r.Counts["Salt"] != [5]int{0, 6, 4, 0, 0} || r.Result == nil || math.Abs(r.Result.Attributes[0].Little.Drop-2) > 1e-12 {
+		t.Errorf("%+v", s.Rights[1])
+	}
+	if got := s.Report.Results[0]; len(s.Report.Results) != 1 || got.Attribute != "Overall" {
+		t.Error("just about right was taken for a score")
+	}
+	if p, err := outcome.PanelOf(s.Pool, "Overall"); err != nil || len(p.Panelists) != 10 {
+		t.Error(err)
+	}
+}
