@@ -35,6 +35,7 @@ var mayImport = map[string][]string{
 	"recipes/food/portions": {"recipes/food", "recipes/measure"},
 	"recipes/workbook":      {"recipes", "recipes/food", "recipes/measure"},
 	"recipes/exchange":      {"recipes", "recipes/tasting", "recipes/reading", "recipes/food", "recipes/measure"},
+	"recipes/archive":       {"recipes", "recipes/workbook", "recipes/food"},
 	"recipes/demo":          {"assets", "recipes", "recipes/tasting", "analysis/sensory", "recipes/reading", "recipes/ideas", "recipes/food", "recipes/measure"},
 	"analysis/nutrition":    {"recipes", "recipes/food", "recipes/measure"},
 	"analysis/sensory":      {"recipes", "recipes/food"},
