@@ -201,10 +201,7 @@ func (r *Result) against() {
 	corr := l.correlations(zero, at)
 	df, point := float64(r.fit.df), none
 	if r.scatter() && len(at) > 0 {
-		point = c.band(fmt.Sprintf("dunnett %d %v", zero, df), func() float64 {
-			t, _ := stats.DunnettPoint(0.05, corr, df)
-			return t
-		})
+		point = c.band(fmt.Sprintf("dunnett %d %v", zero, df), func() float64 { return dunnettPoint(corr, df) })
 	}
 	for s, name := range c.samples {
 		if s == zero {

@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"parewell/analysis/stats"
 )
 
 func scoresOf(rows ...string) *Table {
@@ -347,5 +349,25 @@ func TestBadTablesAndOptionsAreRefused(t *testing.T) {
 	}
 	if _, err := SwapEffects(good(), Options{}); err == nil {
 		t.Error("no table of swaps, and no error")
+	}
+}
+
+// The quick point is the slow one wherever correlations have no common factor.
+func TestDunnettPointIsTheSlowOne(t *testing.T) {
+	for _, row := range []struct {
+		name string
+		corr [][]float64
+		df   float64
+	}{
+		{"equal", [][]float64{{1, .5, .5}, {.5, 1, .5}, {.5, .5, 1}}, 20},
+		{"two", [][]float64{{1, .3}, {.3, 1}}, 9},
+		{"near", [][]float64{{1, .51, .47, .55}, {.51, 1, .5, .42}, {.47, .5, 1, .6}, {.55, .42, .6, 1}}, 33},
+		{"far", [][]float64{{1, .9, .1}, {.9, 1, .1}, {.1, .1, 1}}, 12},
+		{"below 0", [][]float64{{1, -.4, .2}, {-.4, 1, .3}, {.2, .3, 1}}, 12},
+	} {
+		want, leave := stats.DunnettPoint(0.05, row.corr, row.df)
+		if got := dunnettPoint(row.corr, row.df); math.Abs(got-want) > 2e-5+20*leave {
+			t.Errorf("%s: %v, want %v", row.name, got, want)
+		}
 	}
 }
