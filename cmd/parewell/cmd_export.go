@@ -121,7 +121,7 @@ func openFolder(path string) (*folder, error) {
 	if err != nil {
 		return nil, fileFault(path, err)
 	}
-	f := &folder{path: path, wrote: map[string]string{}}
+	f := &folder{path: path, wrote: map[string][]string{}}
 	f.readList(filepath.Join(path, listName))
 	return f, nil
 }

@@ -40,6 +40,7 @@ func commands() map[string]command {
 		"import":  {runImport, importFlags},
 		"export":  {runExport, exportFlags},
 		"check":   {runCheck, nil},
+		"data":    {runData, dataFlags},
 		"claims":  {runClaims, claimsFlags},
 
 		"analyse":      {runAnalyse, analyseFlags},
@@ -51,7 +52,7 @@ func commands() map[string]command {
 }
 
 // commandNames in the order help lists them.
-var commandNames = []string{"demo", "compare", "import", "foods", "export", "claims", "plan", "tasting", "analyse", "discriminate", "check"}
+var commandNames = []string{"demo", "compare", "import", "foods", "export", "claims", "plan", "tasting", "analyse", "discriminate", "data", "check"}
 
 // run does what args ask and returns the exit code. All that goes wrong is one
 // line on errOut.

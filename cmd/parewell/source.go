@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"syscall"
 	"unicode/utf8"
 
 	"parewell/recipes/problem"
@@ -103,6 +104,8 @@ func fileFault(name string, err error) error {
 		return problem.Wrap(err, name, words.Say("cmd.missing"), words.Say("cmd.missing.hint"))
 	case errors.Is(err, fs.ErrPermission):
 		return problem.Wrap(err, name, words.Say("cmd.not-allowed"), "")
+	case errors.Is(err, syscall.ENOSPC), errors.Is(err, syscall.EDQUOT):
+		return problem.Wrap(err, name, words.Say("cmd.disk-full"), words.Say("cmd.disk-full.hint"))
 	}
 	var p *fs.PathError
 	if errors.As(err, &p) {
