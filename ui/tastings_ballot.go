@@ -124,12 +124,18 @@ func (s *ballotScreen) intro() {
 		row.Add(bigCode(c.Text))
 	}
 	row.Add(parts.Spring())
-	begin := parts.NewButton(parts.Primary, "", words.Say("tastings.screen.begin"), func() {
+	begin := newBigButton(words.Say("tastings.screen.begin"), func() {
 		s.at = 0
 		s.show()
 	})
+	begin.loud = true
 	s.w.pin("ballot.begin", begin)
-	s.set(ballotPage(b.Title, words.Say("tasting.seat", b.Seat), b.Intro, parts.Rows(28, row, parts.Line(0, parts.Spring(), begin, parts.Spring())), s.lockLine(nil)))
+	s.set(ballotPage(b.Title, words.Say("tasting.seat", b.Seat), b.Intro, parts.Rows(28, row, inTheMiddle(begin)), s.lockLine(nil)))
+}
+
+// inTheMiddle puts one large button in the middle.
+func inTheMiddle(b *bigButton) fyne.CanvasObject {
+	return parts.Columns(0, []float32{1, 0.8, 1}, parts.Rows(0), b, parts.Rows(0))
 }
 
 // bigCode is a cup as it stands on the tray.
@@ -183,9 +189,10 @@ func (s *ballotScreen) answer(c sheets.BallotChoice) {
 }
 
 func (s *ballotScreen) thanks() {
-	next := parts.NewButton(parts.Primary, "", words.Say("tastings.screen.next"), s.chooseSeat)
+	next := newBigButton(words.Say("tastings.screen.next"), s.chooseSeat)
+	next.loud = true
 	s.w.pin("ballot.next", next)
-	s.set(ballotPage(s.run.Ballot.Thanks, words.Say("tasting.seat", s.seat), words.Say("tastings.screen.thanks"), parts.Line(0, parts.Spring(), next, parts.Spring()), s.lockLine(nil)))
+	s.set(ballotPage(s.run.Ballot.Thanks, words.Say("tasting.seat", s.seat), words.Say("tastings.screen.thanks"), inTheMiddle(next), s.lockLine(nil)))
 }
 
 // key is a key pressed anywhere on the ballot.
@@ -239,6 +246,7 @@ func (s *ballotScreen) askCook() {
 		OnOK: func() bool {
 			if !sheets.SameWord(word.Text, words.Say("tastings.screen.cook")) {
 				row.SetError(words.Say("tastings.screen.word.wrong"))
+				s.w.win.Canvas().Focus(word)
 				return false
 			}
 			s.w.desk.Refresh()

@@ -17,14 +17,15 @@ type bigButton struct {
 	widget.BaseWidget
 	text, hint string // hint is the key that presses it
 	on, off    bool
+	loud       bool // the one thing to press
 	hovered    bool
 	press      func()
 }
 
 // Measures of a large button at text factor 1.
 const (
-	bigHeight = 62
-	bigText   = 22
+	bigHeight = 68
+	bigSize   = 22
 )
 
 func newBigButton(text string, press func()) *bigButton {
@@ -100,7 +101,7 @@ func (r *bigRenderer) Refresh() {
 	b := r.b
 	face, ink, edge := parts.RoleCard, parts.RoleInk, parts.RoleOutline
 	switch {
-	case b.on:
+	case b.on || b.loud:
 		face, ink, edge = parts.RoleAccent, parts.RoleOnAccent, parts.RoleAccent
 	case b.off:
 		face, ink, edge = parts.RoleGround, parts.RoleMuted, parts.RoleHairline
@@ -108,13 +109,38 @@ func (r *bigRenderer) Refresh() {
 		face, edge = parts.RoleAccentSoft, parts.RoleAccent
 	}
 	r.face.FillColor, r.face.StrokeColor = parts.Colour(b, face), parts.Colour(b, edge)
-	r.text.Text, r.text.Color, r.text.TextSize = b.text, parts.Colour(b, ink), bigText*r.factor()
+	r.text.Text, r.text.Color, r.text.TextSize = b.text, parts.Colour(b, ink), bigSize*r.factor()
 	r.hint.Text, r.hint.Color, r.hint.TextSize = b.hint, parts.Colour(b, parts.RoleMuted), 12*r.factor()
-	if b.on {
+	if b.on || b.loud {
 		r.hint.Color = parts.Colour(b, ink)
 	}
 	r.Layout(b.Size())
 	r.face.Refresh()
 	r.text.Refresh()
 	r.hint.Refresh()
+}
+
+// bigText is a heading as large as a code is on a cup.
+type bigText struct {
+	widget.BaseWidget
+	text string
+}
+
+// headingText is its size at text factor 1.
+const headingText = 58
+
+func newBigText(text string) *bigText {
+	t := &bigText{text: text}
+	t.ExtendBaseWidget(t)
+	return t
+}
+
+// CreateRenderer is part of fyne.Widget.
+func (t *bigText) CreateRenderer() fyne.WidgetRenderer {
+	c := canvas.NewText(t.text, parts.Colour(t, parts.RoleInk))
+	c.Alignment, c.TextStyle.Bold, c.TextSize = fyne.TextAlignCenter, true, headingText*t.Theme().Size("text")/14
+	if len([]rune(t.text)) > 16 { // a sentence, no code
+		c.TextSize /= 2
+	}
+	return widget.NewSimpleRenderer(c)
 }

@@ -85,6 +85,7 @@ func (w *Window) closeTasting(t *recipes.Tasting) {
 		OnOK: func() bool {
 			if row != nil && sheets.Blank(why.Text) {
 				row.SetError(words.Say("tastings.early.wrong"))
+				w.win.Canvas().Focus(why)
 				return false
 			}
 			w.do(tasting.Close(t.ID, w.stamp(), why.Text), func(ok bool) {

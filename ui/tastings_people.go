@@ -61,6 +61,7 @@ func (w *Window) stayedAway(t *recipes.Tasting, number int) {
 				row.SetError(words.Say("tastings.pick-seat"))
 			case sheets.Blank(why.Text):
 				reason.SetError(words.Say("tastings.away.wrong"))
+				w.win.Canvas().Focus(why)
 			default:
 				w.doInDialog(tasting.Away(t.ID, seat, why.Text), &d, reason)
 			}

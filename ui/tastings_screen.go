@@ -5,6 +5,7 @@ import (
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 
 	"parewell/recipes/words"
@@ -15,14 +16,28 @@ import (
 // ballotPage lays out one screen of the ballot: what it is of, large; what is
 // asked; the answers; and at the foot the way back and the lock.
 func ballotPage(title, caption, lead string, content, foot fyne.CanvasObject) fyne.CanvasObject {
-	head := parts.NewHeading(title)
-	head.Align = fyne.TextAlignCenter
-	small := parts.NewCaption(caption)
+	small := parts.NewText(caption)
 	small.Align = fyne.TextAlignCenter
-	ask := parts.NewSubheading(lead)
-	ask.Align, ask.Bold = fyne.TextAlignCenter, false
-	middle := parts.Columns(0, []float32{1, 6, 1}, parts.Rows(0), parts.Rows(18, small, head, ask, parts.Pad(16, 0, 0, 0, content)), parts.Rows(0))
-	return parts.Pad(24, 28, 20, 28, parts.Fill(parts.GapMedium, 0, parts.Scrolled(parts.Pad(40, 8, 8, 8, middle)), foot))
+	small.SetRole(parts.RoleMuted)
+	ask := parts.NewText(lead)
+	ask.Align, ask.Scale = fyne.TextAlignCenter, parts.SizeSubheading
+	middle := parts.Rows(20, small, newBigText(title), ask, parts.Pad(20, 0, 0, 0, content))
+	sides := parts.Columns(0, []float32{1, 7, 1}, parts.Rows(0), middle, parts.Rows(0))
+	return parts.Pad(24, 28, 20, 28, parts.Fill(parts.GapMedium, 0, container.New(third{}, parts.Scrolled(parts.Pad(8, 8, 8, 8, sides)), sides), foot))
+}
+
+// third lays out what scrolls a little above the middle of the height: o[1] lies
+// in o[0] and tells how tall it is.
+type third struct{}
+
+// MinSize is that of what scrolls.
+func (third) MinSize(o []fyne.CanvasObject) fyne.Size { return o[0].MinSize() }
+
+// Layout leaves a third of the free height above.
+func (third) Layout(o []fyne.CanvasObject, s fyne.Size) {
+	o[0].Resize(s) // wraps the text at this width
+	top := max(s.Height-o[1].MinSize().Height-16, 0) / 3
+	put(o[0], 0, top, s.Width, s.Height-top)
 }
 
 // choices are the answers as large buttons. A scale stands in one row with its
@@ -42,7 +57,8 @@ func (s *ballotScreen) choices(list []sheets.BallotChoice, chosen float64, pick 
 			all.Add(b)
 			continue
 		}
-		note := parts.NewCaption(c.Note)
+		note := parts.NewText(c.Note)
+		note.SetRole(parts.RoleMuted)
 		note.Align = fyne.TextAlignCenter
 		row.Add(parts.Rows(6, b, note))
 	}
@@ -70,6 +86,10 @@ func (s *ballotScreen) lockLine(back *parts.Button) fyne.CanvasObject {
 		line.Add(back)
 	}
 	line.Add(parts.Spring())
+	if s.run != nil && s.at >= 0 && s.at < len(s.run.Steps) {
+		line.Add(parts.NewCaption(words.Say("tastings.screen.keys")))
+		line.Add(parts.Spring())
+	}
 	line.Add(lock)
 	return line
 }

@@ -174,8 +174,8 @@ func TestABallotOnTheWholeScreen(t *testing.T) {
 		t.Error("there is a way back to a cup that was answered")
 	}
 	k.picture("ballot-second")
-	for range 3 {
-		k.types("44")
+	for range 6 {
+		k.types("4")
 	}
 	k.picture("ballot-last")
 	k.types("5") // could not tell: after four codes
@@ -186,16 +186,15 @@ func TestABallotOnTheWholeScreen(t *testing.T) {
 	if got := k.scoreOf(tt.ID, 2, 0, recipes.FromScreen, recipes.AskUsual); got != 0 {
 		t.Errorf("could not tell: %v", got)
 	}
-	k.press(fyne.KeyEscape)
+	k.pressAnywhere(fyne.KeyEscape)
 	k.picture("ballot-cook")
 	k.types("wine")
-	k.press(fyne.KeyReturn)
+	k.enterAnywhere()
 	if k.win.Content() == content {
 		t.Fatal("a wrong word gave the kitchen back")
 	}
 	k.pins["ballot.word"].(*parts.Entry).SetText("Kitchen")
-	k.press(fyne.KeyReturn)
-	k.settle()
+	k.enterAnywhere()
 	if k.win.Content() != content || k.win.MainMenu() == nil {
 		t.Error("the kitchen did not come back")
 	}
@@ -225,7 +224,7 @@ func TestScoresFromAFile(t *testing.T) {
 	if n := len(k.book().Servings(tt.ID)); n != 0 {
 		t.Fatalf("%d servings of a bad file", n)
 	}
-	k.press(fyne.KeyEscape)
+	k.pressAnywhere(fyne.KeyEscape)
 	read("panelist,sample,attribute,score\nAB," + code + ",Overall,7\n")
 	if got := k.scoreOf(tt.ID, 1, tt.Seats[0].Cups[0].Code, recipes.FromFile, "Overall"); got != 7 {
 		t.Errorf("%v", got)
@@ -245,13 +244,13 @@ func TestATastingIsClosedEarly(t *testing.T) {
 	}
 	pressPin(k, "tastings.close")
 	k.picture("tastings-close-missing")
-	k.press(fyne.KeyReturn)
+	k.pressAnywhere(fyne.KeyReturn)
 	k.settle()
 	if k.book().Tasting(tt.ID).State != recipes.TastingServing {
 		t.Fatal("closed early without a reason")
 	}
 	k.pins["tastings.early"].(*parts.Entry).SetText("the power went")
-	k.press(fyne.KeyReturn)
+	k.pressAnywhere(fyne.KeyReturn)
 	k.settle()
 	now := k.book().Tasting(tt.ID)
 	if now.State != recipes.TastingClosed || now.Early != "the power went" {
@@ -265,7 +264,7 @@ func TestATastingIsClosedEarly(t *testing.T) {
 	k.table("tastings.late.grid").Select(1, 1)
 	k.types("9")
 	k.picture("tastings-late")
-	k.press(fyne.KeyEscape)
+	k.pressAnywhere(fyne.KeyEscape)
 	k.settle()
 	now = k.book().Tasting(tt.ID)
 	if len(now.Late) != 1 || !k.book().Servings(tt.ID)[len(k.book().Servings(tt.ID))-1].Late && len(now.Late) == 0 {
@@ -309,7 +308,7 @@ func TestWhoSitsAtTheTable(t *testing.T) {
 	}
 	k.stayedAway(now, now.SeatOf("seated").Number)
 	k.pins["tastings.away.why"].(*parts.Entry).SetText("ill")
-	k.press(fyne.KeyReturn)
+	k.pressAnywhere(fyne.KeyReturn)
 	k.settle()
 	if k.book().Tasting(tt.ID).SeatOf("seated").Away != "ill" {
 		t.Error("nobody stayed away")
@@ -328,7 +327,7 @@ func TestSamplesAndPapers(t *testing.T) {
 	k.picture("tastings-samples")
 	k.press(fyne.KeyReturn)
 	k.pins["tastings.sample.heat."+name].(*parts.Entry).SetText("62")
-	k.press(fyne.KeyReturn)
+	k.pressAnywhere(fyne.KeyReturn)
 	k.settle()
 	if s := sheets.CodedSamples(k.book(), tt)[0].Sample; s.Cook != "Jo" || s.Celsius != 62 {
 		t.Errorf("%+v", s)
@@ -343,7 +342,7 @@ func TestSamplesAndPapers(t *testing.T) {
 	k.until("the papers are made", func() bool { _, ok := k.win.Canvas().Focused().(*parts.Entry); return ok })
 	path := filepath.Join(k.dir, "papers.pdf")
 	k.pins["file.name"].(*parts.Entry).SetText(path)
-	k.press(fyne.KeyReturn)
+	k.pressAnywhere(fyne.KeyReturn)
 	k.settle()
 	if data, err := os.ReadFile(path); err != nil || !strings.HasPrefix(string(data), "%PDF") {
 		t.Errorf("no papers: %v", err)

@@ -22,7 +22,7 @@ func Tastings(b *recipes.Book, recipe recipes.ID) Sheet {
 		state := Cell{Text: words.Say("tasting.state." + string(t.State)), Muted: t.State == recipes.TastingPlanned, Bar: noBar()}
 		switch t.State {
 		case recipes.TastingServing:
-			state.Mark = Look
+			state.Strong = true
 		case recipes.TastingClosed:
 			state.Mark = Met
 		}

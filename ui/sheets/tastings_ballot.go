@@ -30,6 +30,7 @@ type BallotRun struct {
 func NewBallotRun(b *recipes.Book, t *recipes.Tasting, number int, date string) *BallotRun {
 	seat := t.Seat(number)
 	r := &BallotRun{Ballot: tasting.BallotOf(t, seat), Given: map[int]map[string]float64{}}
+	r.Ballot.Title = words.Say("tastings.title", dayText(t.Date))
 	codes := map[recipes.ID]int{}
 	for _, c := range seat.Cups {
 		codes[c.Sample] = c.Code
@@ -72,7 +73,7 @@ func (r *BallotRun) MayGoBack(i int) bool {
 	if i <= 0 || i >= len(r.Steps) {
 		return false
 	}
-	if r.Ballot.Test == string("ranking") || r.Ballot.Test == recipes.TestHome {
+	if r.Ballot.Test == "ranking" || r.Ballot.Test == recipes.TestHome {
 		return true
 	}
 	return r.Steps[i].Code != 0 && r.Steps[i-1].Code == r.Steps[i].Code

@@ -99,7 +99,7 @@ func (g *ScoreGrid) Sheet() Sheet {
 		}
 		s.Columns = append(s.Columns, Column{Key: strconv.Itoa(c.Code) + "/" + c.Ask.Key, Index: -1, Title: title, Sub: sub, Number: true})
 	}
-	s.Columns = append(s.Columns, Column{Key: LastColumn, Index: -1, Title: words.Say("tastings.owed"), Tight: true})
+	s.Columns = append(s.Columns, Column{Key: LastColumn, Index: -1, Title: words.Say("tastings.owed"), Number: true})
 	owed := map[int]int{}
 	for _, m := range tasting.Missing(g.book, g.Tasting) {
 		owed[m.Seat]++
@@ -138,15 +138,18 @@ func (g *ScoreGrid) row(seat *recipes.Seat, owed map[int]int) Row {
 }
 
 func owedCell(seat *recipes.Seat, n int) Cell {
+	c := Cell{Number: true, Muted: true, Bar: noBar()}
 	switch {
 	case seat.Panelist == "":
-		return Cell{Text: words.Say("tastings.free"), Muted: true, Bar: noBar()}
+		c.Text = words.Say("tastings.free")
 	case seat.Away != "":
-		return Cell{Text: seat.Away, Muted: true, Bar: noBar()}
+		c.Text, c.Tip = words.Say("tastings.is-away"), seat.Away
 	case n > 0:
-		return Cell{Text: words.Say("tastings.owes", n), Bar: noBar()}
+		c.Text, c.Muted, c.Tip = strconv.Itoa(n), false, words.Say("tastings.owes", n)
+	default:
+		c.Mark, c.Tip = Met, words.Say("tastings.all-in")
 	}
-	return Cell{Text: words.Say("tastings.all-in"), Mark: Met, Bar: noBar()}
+	return c
 }
 
 // On tells whether a column is on a seat's tray and somebody sits there.
