@@ -42,4 +42,5 @@ const (
 	tabNotebook = "notebook"
 	tabClaims   = "claims"
 	tabTastings = "tastings"
+	tabLedger   = "ledger"
 )

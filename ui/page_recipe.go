@@ -31,6 +31,7 @@ func newRecipePage(w *Window) *recipePage {
 		tabOriginal: newOriginalPage(w),
 		tabTests:    newTestsPage(w),
 		tabTastings: newTastingsPage(w),
+		tabLedger:   newLedgerPage(w),
 		tabNotebook: newNotebookPage(w),
 		tabClaims:   newClaimsPage(w),
 	}}
@@ -60,6 +61,7 @@ func (p *recipePage) tabList() []parts.Tab {
 		{Key: tabOriginal, Icon: "recipes", Label: words.Say("tab.original")},
 		{Key: tabTests, Icon: "pot", Label: words.Say("tab.tests")},
 		{Key: tabTastings, Icon: "tasting", Label: words.Say("tab.tastings")},
+		{Key: tabLedger, Icon: "keep-or-drop", Label: words.Say("tab.ledger")},
 		{Key: tabClaims, Icon: "look", Label: words.Say("tab.claims")},
 		{Key: tabNotebook, Icon: "note", Label: words.Say("tab.notebook")},
 	}

@@ -3,6 +3,7 @@ package sheets
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"parewell/analysis/ledger"
 	"parewell/analysis/nutrition"
@@ -344,3 +345,6 @@ func potsCell(pots int) Cell {
 	}
 	return Cell{Text: words.Number(float64(pots), 0), Number: true, Bar: noBar()}
 }
+
+// IsWhole tells whether a row's key is that of a whole version.
+func IsWhole(key string) bool { return strings.HasPrefix(key, LedgerWholeKey) }

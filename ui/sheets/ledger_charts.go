@@ -1,13 +1,16 @@
 package sheets
 
 import (
+	"errors"
 	"math"
+	"slices"
 
 	"parewell/analysis/ledger"
 	"parewell/analysis/nutrition"
 	"parewell/charts"
 	"parewell/recipes"
 	"parewell/recipes/food"
+	"parewell/recipes/problem"
 	"parewell/recipes/words"
 )
 
@@ -160,9 +163,13 @@ func (v *LedgerView) fallStep(s *recipes.Swap, c nutrition.Change) charts.Waterf
 
 // FrontData is what the chart of trade-offs shows: every version that was tasted
 // and the best of what was not.
-func (v *LedgerView) FrontData(t *ledger.Tradeoffs, title string) charts.FrontierData {
+func (v *LedgerView) FrontData(t *Trades, title string) charts.FrontierData {
 	n := v.Ask.Nutrient
-	d := charts.FrontierData{Title: title, Nutrient: nutrientTitle(n), Unit: n.Unit(), Attribute: words.Say("keep.overall"), Limit: t.Limit, Considered: t.Considered}
+	d := charts.FrontierData{Title: title, Nutrient: nutrientTitle(n), Unit: n.Unit(), Attribute: words.Say("keep.overall"), Limit: t.Best.Limit, Considered: t.Best.Considered}
+	same := v.Ask.Limit == t.Ask.Limit
+	if !same { // for print: against the recorded limit, and nothing is called the best
+		d.Limit = v.l.Limit()
+	}
 	seen := map[int]bool{}
 	add := func(c *ledger.Combo) {
 		if !c.Saving.Known || math.IsNaN(c.Effect) {
@@ -173,11 +180,11 @@ func (v *LedgerView) FrontData(t *ledger.Tradeoffs, title string) charts.Frontie
 			o.Letter, o.Name = v.l.versions[c.Version].Letter, v.l.versions[c.Version].Name
 			seen[c.Version] = true
 		}
-		o.Best = t.ForLimit != nil && sameCombo(c, t.ForLimit)
+		o.Best = same && t.Best.ForLimit != nil && sameCombo(c, t.Best.ForLimit)
 		d.Options = append(d.Options, o)
 	}
-	for i := range t.Frontier {
-		add(&t.Frontier[i])
+	for i := range t.Best.Frontier {
+		add(&t.Best.Frontier[i])
 	}
 	e := v.l.evidence[v.l.Overall()]
 	for _, w := range v.overallWholes() {
@@ -220,4 +227,21 @@ func comboShort(c *ledger.Combo) string {
 		return c.Names[0]
 	}
 	return words.Say("keep.combo.short", len(c.Names))
+}
+
+// AnyTasted tells whether the chart of trade-offs has anything for paper.
+func (v *LedgerView) AnyTasted(t *Trades) bool {
+	return t != nil && t.Best != nil && slices.ContainsFunc(v.FrontData(t, "").Options, func(o charts.FrontierOption) bool { return o.Tasted })
+}
+
+// Sentence says a problem with its hint in one line, for where a chart would be.
+func Sentence(err error) string {
+	var p *problem.Error
+	if !errors.As(err, &p) {
+		return err.Error()
+	}
+	if p.Hint == "" {
+		return Capital(p.What) + "."
+	}
+	return Capital(p.What) + ": " + p.Hint + "."
 }

@@ -4,7 +4,6 @@ import (
 	"context"
 	"math"
 	"slices"
-	"strings"
 
 	"parewell/analysis/ledger"
 	"parewell/recipes"
@@ -114,7 +113,7 @@ func (t *Trades) Beside() []string {
 		return nil
 	}
 	for i := range t.Best.Beside {
-		out = append(out, t.Best.Beside[i].Note().String())
+		out = append(out, Capital(t.Best.Beside[i].Note().String()))
 	}
 	return out
 }
@@ -125,7 +124,7 @@ type NextCard struct {
 	Draft   []bool     // which swaps it has; nil there is none to draft
 	Version recipes.ID // that has just these swaps already
 	Tasting []string   // the tasting that tells most, in sentences
-	Samples string     // what it serves
+	Samples []string   // what it serves
 	Plan    *ledger.Tasting
 }
 
@@ -159,7 +158,7 @@ func (t *Trades) Card() NextCard {
 }
 
 // samples says what a proposed tasting serves.
-func (t *Trades) samples(x *ledger.Tasting) string {
+func (t *Trades) samples(x *ledger.Tasting) []string {
 	var out []string
 	for _, s := range x.Samples {
 		name := words.Say("keep.next.new", words.Join(s.Names))
@@ -168,9 +167,9 @@ func (t *Trades) samples(x *ledger.Tasting) string {
 		} else if v := t.l.versionAt(s.Version); v != nil {
 			name = v.Letter
 		}
-		out = append(out, words.Say("keep.next.sample", s.Pots, name))
+		out = append(out, Capital(words.Say("keep.next.sample", s.Pots, name)))
 	}
-	return Capital(strings.Join(out, "; "))
+	return out
 }
 
 // Drafted is a version with the given swaps on, as one act.

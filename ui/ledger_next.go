@@ -1,0 +1,141 @@
+package ui
+
+import (
+	"context"
+	"errors"
+
+	"fyne.io/fyne/v2"
+
+	"parewell/recipes/words"
+	"parewell/ui/parts"
+)
+
+// ledgerBest is the list of the best trade-offs, with what stands beside it.
+type ledgerBest struct {
+	p      *ledgerPage
+	table  *parts.Matrix
+	note   *parts.Text
+	beside *fyne.Container
+	view   *parts.Panel
+}
+
+func newLedgerBest(p *ledgerPage) *ledgerBest {
+	b := &ledgerBest{p: p, table: parts.NewMatrix(), note: parts.NewCaption(""), beside: parts.Rows(2)}
+	b.table.Whole, b.table.WholeRow = true, true
+	b.table.SetData(oneColumn())
+	p.w.pin("ledger.best", b.table)
+	under := parts.Pad(8, parts.GapLarge, parts.GapMedium, parts.GapLarge, parts.Rows(4, b.note, b.beside))
+	b.view = parts.NewTableCard(words.Say("keep.best.title"), words.Say("keep.best.caption"), parts.Rows(0, b.table, under))
+	return b
+}
+
+// show lists what the search found.
+func (b *ledgerBest) show() {
+	t := b.p.trades
+	visible(b.view, b.p.l.Tasted())
+	if t == nil {
+		b.say(words.Say("keep.best.working"), nil)
+		return
+	}
+	if t.Err != nil {
+		text := ""
+		if !errors.Is(t.Err, context.Canceled) {
+			text = t.Err.Error()
+		}
+		b.say(text, nil)
+		return
+	}
+	s := t.Sheet()
+	d := matrixOf(s)
+	d.Columns[0].Min, d.Columns[0].Max = 170, 480
+	d.Columns[3].Min, d.Columns[3].Max = 150, 420
+	b.table.SetData(d)
+	visible(b.table, len(s.Rows) > 0)
+	text := ""
+	switch {
+	case len(s.Rows) == 0:
+		text = words.Say("keep.best.none")
+	case t.Best.ForLimit == nil && t.Best.Limit > 0:
+		text = words.Say("keep.best.none-within", words.Trim(t.Best.Limit, 2))
+	}
+	b.say(text, t.Beside())
+}
+
+func (b *ledgerBest) say(text string, beside []string) {
+	b.note.SetText(text)
+	visible(b.note, text != "")
+	b.beside.Objects = nil
+	for _, s := range beside {
+		b.beside.Add(parts.NewCaption(s))
+	}
+	b.beside.Refresh()
+}
+
+// ledgerNext says what to cook and what to taste next, with a button for each.
+type ledgerNext struct {
+	p    *ledgerPage
+	body *fyne.Container
+	view fyne.CanvasObject
+}
+
+func newLedgerNext(p *ledgerPage) *ledgerNext {
+	n := &ledgerNext{p: p, body: parts.Rows(parts.GapSmall)}
+	n.view = parts.NewCard(words.Say("keep.next"), "", n.body)
+	return n
+}
+
+func (n *ledgerNext) show() {
+	t := n.p.trades
+	n.body.Objects = nil
+	visible(n.view, t == nil || t.Next != nil)
+	if t == nil {
+		n.body.Add(parts.NewCaption(words.Say("keep.best.working")))
+		n.body.Refresh()
+		return
+	}
+	c := t.Card()
+	for _, s := range c.Promise {
+		n.body.Add(parts.NewText(s))
+	}
+	switch {
+	case c.Draft != nil:
+		n.add("ledger.draft", "add", words.Say("keep.next.draft"), func() { n.p.draftVersion(c.Draft) })
+	case c.Version != "":
+		n.add("ledger.open", "open", words.Say("keep.next.open"), func() { n.p.w.showVersion(n.p.recipe, c.Version) })
+	}
+	n.body.Add(parts.NewSection(words.Say("keep.next.tasting")))
+	for _, s := range c.Samples {
+		n.body.Add(parts.Stretch(parts.GapSmall, 1, parts.NewIcon("pot", parts.RoleMuted, 16), parts.NewText(s)))
+	}
+	for _, s := range c.Tasting {
+		n.body.Add(parts.NewText(s))
+	}
+	if c.Plan != nil {
+		n.add("ledger.plan-next", "tasting", words.Say("keep.next.plan"), n.plan)
+	}
+	n.body.Refresh()
+}
+
+func (n *ledgerNext) add(pin, icon, label string, press func()) {
+	b := parts.NewButton(parts.Quiet, icon, label, press)
+	n.p.w.pin(pin, b)
+	n.body.Add(parts.Line(0, b))
+}
+
+// plan drafts the versions the proposed tasting lacks and opens the planner.
+func (n *ledgerNext) plan() {
+	w, t := n.p.w, n.p.trades
+	if t == nil {
+		return
+	}
+	verb, fill := n.p.l.PlanNext(t.Card().Plan, w.newID)
+	if verb == nil {
+		w.planOf(fill)
+		return
+	}
+	w.do(verb, func(ok bool) {
+		if ok {
+			w.planOf(fill)
+		}
+	})
+}

@@ -1,0 +1,139 @@
+package ui
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"parewell/recipes"
+	"parewell/recipes/tasting"
+	"parewell/recipes/words"
+	"parewell/ui/parts"
+	"parewell/ui/sheets"
+)
+
+// tasterCodes are enough people for verdicts to come out.
+func tasterCodes(n int) []string {
+	var out []string
+	for i := range n {
+		out = append(out, fmt.Sprintf("T%02d", i+1))
+	}
+	return out
+}
+
+// scatter is the same in every run.
+func scatter(i, j int) float64 { return float64((i*7+j*13+i*j*5)%5-2) * 0.7 }
+
+// held plans a tasting, serves it, enters what score says and closes it.
+func (k *kitchenWindow) held(r *recipes.Recipe, edit func(*sheets.PlanFields), score func(s *recipes.Sample, taster, cup int) map[string]float64) *recipes.Tasting {
+	k.t.Helper()
+	t := k.plan(r, edit)
+	k.do(tasting.Begin(t.ID))
+	k.settle()
+	for i, seat := range k.book().Tasting(t.ID).Seats {
+		for _, cup := range seat.Cups {
+			s := k.book().Sample(t.ID, cup.Sample)
+			k.do(tasting.Record(t.ID, k.newID, tasting.Answer{Seat: seat.Number, Code: cup.Code, Source: recipes.FromPaper, Scores: score(s, i, s.Place)}))
+		}
+	}
+	k.settle()
+	k.do(tasting.Close(t.ID, "2026-03-04T21:00:00Z", ""))
+	k.settle()
+	if now := k.book().Tasting(t.ID); now.State != recipes.TastingClosed {
+		k.t.Fatalf("the tasting is %s", now.State)
+	}
+	return k.book().Tasting(t.ID)
+}
+
+// liked is what the tasters think: each swap costs a little, less salt a lot.
+func (k *kitchenWindow) liked(r *recipes.Recipe) func(s *recipes.Sample, taster, cup int) map[string]float64 {
+	salt := map[recipes.ID]bool{}
+	for _, s := range k.book().Swaps(r.ID) {
+		salt[s.ID] = strings.Contains(s.Name, "salt")
+	}
+	return func(s *recipes.Sample, taster, cup int) map[string]float64 {
+		v := 7.2
+		for _, x := range s.Served.Swaps {
+			if v -= 0.1; salt[x.ID] {
+				v -= 1.8
+			}
+		}
+		score := func(j int) float64 { return math.Min(9, math.Max(1, math.Round(v+scatter(taster, cup+j)))) }
+		return map[string]float64{words.Say("plan.overall"): score(0), "Flavour": score(1), "Texture": score(2)}
+	}
+}
+
+// atLedger opens Keep or drop and waits until it is worked out.
+func (k *kitchenWindow) atLedger(r *recipes.Recipe) *ledgerPage {
+	k.t.Helper()
+	k.goTo(place{page: pageRecipe, recipe: r.ID, tab: tabLedger})
+	p := k.ledger()
+	k.until("the ledger is worked out", func() bool {
+		return p.l != nil && p.l.Book == k.book() && (p.l.Swaps() == 0 || p.trades != nil)
+	})
+	k.settle()
+	return p
+}
+
+func (p *ledgerPage) cell(t *testing.T, name string, col int) parts.Cell {
+	t.Helper()
+	for _, r := range p.table.Data().Rows {
+		if strings.Contains(r.Cells[0].Text, name) {
+			return r.Cells[col]
+		}
+	}
+	t.Fatalf("no row %q", name)
+	return parts.Cell{}
+}
+
+func TestKeepOrDrop(t *testing.T) {
+	for _, dark := range []bool{false, true} {
+		name, size := "", fyne.NewSize(1280, 800)
+		if dark {
+			name, size = "-dark", fyne.NewSize(1920, 1080)
+		}
+		k := openKitchen(t, dark, size)
+		r := k.setTable(tasterCodes(16)...)
+		p := k.atLedger(r)
+		k.picture("ledger-untasted" + name)
+		if k.pins["ledger.plan"] == nil || p.l.Tasted() {
+			t.Fatal("nothing says what to do next")
+		}
+		k.held(r, nil, k.liked(r))
+		p = k.atLedger(r)
+		k.picture("ledger" + name)
+		if c := p.cell(t, "25 % less", 3); c.Text != "drops too much" || c.Mark != parts.MarkMissed {
+			t.Errorf("salt: %+v", c)
+		}
+		for _, kind := range []string{chartFall, chartFront} {
+			p.chart.kind.SetKey(kind)
+			p.chart.show()
+			p.left.Offset.Y = 420
+			p.left.Refresh()
+			k.settle()
+			k.picture("ledger-" + kind + name)
+			if p.chart.trouble.Visible() {
+				t.Error(p.chart.trouble.Text())
+			}
+		}
+		p.left.ScrollToBottom()
+		p.right.ScrollToBottom()
+		k.settle()
+		k.picture("ledger-foot" + name)
+		p.left.ScrollToTop()
+		p.right.ScrollToTop()
+		p.tryLimit("3")
+		k.until("the trade-offs are found again", func() bool { return p.trades != nil && p.trades.Ask.Limit == 3 })
+		k.picture("ledger-what-if" + name)
+		if p.l.Limit() != 0.5 || !p.view.Table.WhatIf() {
+			t.Error("the recorded limit moved")
+		}
+		pressPin(k, "ledger.limit.back")
+		if p.view.Table.WhatIf() {
+			t.Error("the recorded limit did not come back")
+		}
+	}
+}

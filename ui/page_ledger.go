@@ -1,0 +1,253 @@
+package ui
+
+import (
+	"context"
+	"math"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
+
+	"parewell/recipes"
+	"parewell/recipes/food"
+	"parewell/recipes/reading"
+	"parewell/recipes/words"
+	"parewell/ui/desk"
+	"parewell/ui/parts"
+	"parewell/ui/sheets"
+)
+
+// ledgerPage is Keep or drop: what every swap takes off beside what it does to
+// liking, the whole versions that outrank them, the best trade-offs and what to
+// cook and taste next. What takes long is worked out beside the window.
+type ledgerPage struct {
+	w      *Window
+	recipe recipes.ID
+	ask    sheets.LedgerAsk
+	l      *sheets.Ledger
+	view   *sheets.LedgerView
+	trades *sheets.Trades
+	book   *recipes.Book // l is of, or is being made of
+	chosen string        // key of the row chosen
+
+	attribute, nutrient *parts.Picker
+	limit               *parts.Entry
+	limitRow            fyne.CanvasObject
+	banners             *fyne.Container
+	table               *parts.Matrix
+	detail              *fyne.Container
+	chart               *ledgerChart
+	best                *ledgerBest
+	next                *ledgerNext
+	full, empty, wait   fyne.CanvasObject
+	left, right         *container.Scroll
+}
+
+func newLedgerPage(w *Window) page {
+	return &ledgerPage{w: w, ask: sheets.LedgerAsk{Nutrient: food.EnergyKcal}}
+}
+
+func (p *ledgerPage) build() fyne.CanvasObject {
+	p.banners = parts.Rows(parts.GapSmall)
+	p.table = parts.NewMatrix()
+	p.table.Whole, p.table.WholeRow = true, true
+	p.table.OnSelect = func(row, _ int) { p.choose(row) }
+	p.table.SetData(oneColumn())
+	p.w.pin("ledger.table", p.table)
+	p.detail = parts.Rows(parts.GapSmall)
+	p.chart, p.best, p.next = newLedgerChart(p), newLedgerBest(p), newLedgerNext(p)
+	body := parts.Rows(parts.GapMedium, p.tools(), p.banners, parts.NewTableCard("", "", p.table), p.chart.view, p.best.view)
+	p.left = parts.Scrolled(parts.Pad(2, 12, 8, 2, body))
+	p.right = parts.Scrolled(parts.Pad(2, 10, 8, 2, parts.Rows(parts.GapMedium, parts.NewPanel(parts.GapLarge, p.detail), p.next.view)))
+	p.table.Outer, p.best.table.Outer = p.left, p.left
+	p.full = sideBySide(p.left, p.right)
+	p.empty = parts.NewPanel(parts.GapMedium, parts.NewEmptyState(parts.ArtScales, words.Say("keep.empty"), words.Say("keep.empty.sentence"),
+		p.w.pin("ledger.empty.swaps", parts.NewButton(parts.Primary, "swaps", words.Say("versions.look-swaps"), func() {
+			p.w.goTo(place{page: pageRecipe, recipe: p.w.at.recipe, tab: tabSwaps})
+		}))))
+	p.wait = parts.NewPanel(parts.GapMedium, parts.NewCaption(words.Say("keep.working")))
+	p.full.Hide()
+	p.empty.Hide()
+	return stackOf(p.full, p.empty, parts.Rows(0, p.wait))
+}
+
+// tools choose what is shown: which score, which nutrient, which limit.
+func (p *ledgerPage) tools() fyne.CanvasObject {
+	p.attribute = parts.NewPicker(nil, "", "", func(s parts.Suggestion) { p.ask.Attribute = s.Key; p.lay() })
+	p.nutrient = parts.NewPicker(ledgerNutrients(), p.ask.Nutrient.Key(), "", func(s parts.Suggestion) {
+		p.ask.Nutrient = nutrientOf(s.Key)
+		p.lay()
+		p.trade()
+	})
+	p.limit = parts.NewNumberEntry("", "", p.tryLimit)
+	p.limit.Width = 64
+	p.w.pin("ledger.attribute", p.attribute)
+	p.w.pin("ledger.nutrient", p.nutrient)
+	p.w.pin("ledger.limit", p.limit)
+	named := func(label string, o fyne.CanvasObject) fyne.CanvasObject {
+		return parts.Line(parts.GapSmall, parts.NewCaption(words.Say(label)), o)
+	}
+	p.limitRow = parts.Line(parts.GapSmall, parts.NewCaption(words.Say("keep.limit")), p.limit, parts.NewCaption(words.Say("keep.limit.unit")))
+	return parts.Flow(parts.GapLarge, named("keep.score", p.attribute), named("keep.saving", p.nutrient), p.limitRow)
+}
+
+func ledgerNutrients() []parts.Suggestion {
+	var out []parts.Suggestion
+	for _, n := range sheets.Shown {
+		out = append(out, parts.Suggestion{Key: n.Key(), Text: sheets.WithUnit(n)})
+	}
+	return out
+}
+
+// tryLimit sets another limit for the screen only; the recorded one stays.
+func (p *ledgerPage) tryLimit(text string) {
+	if p.l == nil {
+		return
+	}
+	v, ok := reading.Number(text)
+	if text != "" && (!ok || v <= 0 || v > 8) {
+		p.w.problem(sheets.Wrongly("keep.limit.wrong", text))
+		p.limit.Set(p.limitText())
+		return
+	}
+	if text == "" || math.Abs(v-p.l.Limit()) < 1e-9 {
+		v = 0
+	}
+	p.ask.Limit = v
+	p.lay()
+	p.trade()
+}
+
+// limitText is the limit in use, as the field shows it.
+func (p *ledgerPage) limitText() string {
+	switch {
+	case p.ask.Limit > 0:
+		return words.Field(p.ask.Limit, 2)
+	case p.l != nil && p.l.Limit() > 0:
+		return words.Field(p.l.Limit(), 2)
+	}
+	return ""
+}
+
+func (p *ledgerPage) show() {
+	r := p.w.recipe()
+	if r.ID != p.recipe {
+		p.recipe, p.l, p.view, p.trades, p.book, p.chosen = r.ID, nil, nil, nil, nil, ""
+		p.ask.Limit, p.ask.Attribute = 0, ""
+	}
+	if p.book != p.w.book() {
+		p.book = p.w.book()
+		p.gather(r.ID)
+	}
+	p.lay()
+}
+
+// gathered is what came of working the ledger out.
+type gathered struct {
+	l   *sheets.Ledger
+	err error
+}
+
+// gather works the ledger out beside the window; until then what was shown
+// before stays.
+func (p *ledgerPage) gather(id recipes.ID) {
+	desk.Background(p.w.desk, "ledger", func(_ context.Context, b *recipes.Book) gathered {
+		r := b.Recipe(id)
+		if r == nil {
+			return gathered{}
+		}
+		l, err := sheets.NewLedger(b, r)
+		return gathered{l, err}
+	}, func(g gathered) {
+		if g.err != nil {
+			p.w.problem(g.err)
+		}
+		if g.l == nil || g.err != nil || p.recipe != id {
+			return
+		}
+		p.l, p.trades = g.l, nil
+		p.lay()
+		p.trade()
+	})
+}
+
+// trade searches the combinations beside the window.
+func (p *ledgerPage) trade() {
+	l, ask := p.l, p.ask
+	if l == nil || l.Swaps() == 0 {
+		return
+	}
+	desk.Background(p.w.desk, "ledger.trades", func(ctx context.Context, _ *recipes.Book) sheets.Trades {
+		return l.Trade(ctx, ask)
+	}, func(t sheets.Trades) {
+		if p.l != l {
+			return
+		}
+		p.trades = &t
+		p.lay()
+	})
+}
+
+// lay puts what is known into the page.
+func (p *ledgerPage) lay() {
+	if p.table == nil {
+		return
+	}
+	visible(p.wait, p.l == nil)
+	visible(p.empty, p.l != nil && p.l.Swaps() == 0)
+	visible(p.full, p.l != nil && p.l.Swaps() > 0)
+	if p.l == nil || p.l.Swaps() == 0 {
+		return
+	}
+	v, err := p.l.View(p.ask)
+	if err != nil {
+		p.w.problem(err)
+		return
+	}
+	p.view = v
+	p.showTools()
+	p.showBanners()
+	p.table.SetData(ledgerData(v.Sheet))
+	if p.chosen == "" || v.Detail(p.chosen).Title == "" {
+		p.chosen = v.Sheet.Rows[0].Key
+	}
+	if p.table.SelectedKey() != p.chosen {
+		p.table.SelectKey(p.chosen)
+	}
+	p.showDetail()
+	p.chart.show()
+	p.best.show()
+	p.next.show()
+	p.left.Content.Refresh()
+	p.right.Content.Refresh()
+}
+
+// ledgerData gives each column its room; whole versions stand out.
+func ledgerData(s sheets.Sheet) parts.MatrixData {
+	d := matrixOf(s)
+	d.Columns[0].Min, d.Columns[0].Max = 150, 420
+	d.Columns[3].Min, d.Columns[3].Max = 190, 420
+	for i := range d.Rows {
+		if sheets.IsWhole(d.Rows[i].Key) {
+			d.Rows[i].Kind = parts.RowTotal
+		}
+	}
+	return d
+}
+
+func (p *ledgerPage) choose(row int) {
+	if p.view == nil || row < 0 || row >= len(p.view.Sheet.Rows) || p.view.Sheet.Rows[row].Band {
+		return
+	}
+	if key := p.view.Sheet.Rows[row].Key; key != p.chosen {
+		p.chosen = key
+		p.showDetail()
+		p.right.Content.Refresh()
+	}
+}
+
+// ledger is the page, for the window's own acts on it.
+func (w *Window) ledger() *ledgerPage {
+	r, _ := w.pages[pageRecipe].(*recipePage)
+	p, _ := r.inner[tabLedger].(*ledgerPage)
+	return p
+}
