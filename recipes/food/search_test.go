@@ -12,6 +12,10 @@ import (
 var searchRows = []struct{ query, code string }{
 	{"butter", "01001"},
 	{"onion", "11282"},
+	{"beef fat", "04001"},
+	{"beef dripping", "04001"},
+	{"pork fat", "04002"},
+	{"smoked trout", "15077"},
 	{"flour", "20081"},
 	{"egg", "01123"},
 	{"eggs", "01123"},
