@@ -105,7 +105,11 @@ func writeResult(out io.Writer, r *ratings.Result) error {
 		return err
 	}
 	if a.Sample.P.Known() {
-		if _, err := fmt.Fprintf(out, "\n%s\n%s\n", words.Say("cmd.analyse.test", ratings.Chance(a.Sample.P), ratings.Chance(r.Friedman.P)), words.Say("cmd.analyse.details", r.Original)); err != nil {
+		details := "cmd.analyse.details"
+		if r.SwapPart != nil {
+			details += "-swaps"
+		}
+		if _, err := fmt.Fprintf(out, "\n%s\n%s\n", words.Say("cmd.analyse.test", ratings.Chance(a.Sample.P), ratings.Chance(r.Friedman.P)), words.Say(details, r.Original)); err != nil {
 			return err
 		}
 	}
