@@ -38,7 +38,7 @@ func (w *Window) printPapers(t *recipes.Tasting) {
 	p.trouble.SetRole(parts.RoleError)
 	left, right := parts.Scrolled(parts.Pad(2, 14, 2, 2, p.chosen())), parts.Scrolled(parts.Pad(2, 14, 2, 2, p.kitchen()))
 	p.dialog = parts.ShowDialog(w.win, parts.DialogOptions{
-		Title: words.Say("tastings.papers"), Width: 860, Height: 560,
+		Title: words.Say("tastings.papers"), Width: 900, Height: 680,
 		Content: parts.Fill(parts.GapSmall, 0, parts.Columns(20, []float32{1, 1.15}, left, right), p.trouble),
 		Confirm: words.Say("print.save"), Cancel: words.Say("button.cancel"), OnOK: p.done,
 	})

@@ -172,7 +172,12 @@ func (p *phoneDialog) show() {
 	h := p.w.tastings().phones
 	on := p.w.phonesOn(p.t.ID)
 	p.on.Set(on)
-	visible(p.live, on)
+	if on != p.live.Visible() {
+		visible(p.live, on)
+		if p.d != nil {
+			defer p.d.Fit()
+		}
+	}
 	if !on {
 		return
 	}
@@ -187,6 +192,7 @@ func (p *phoneDialog) show() {
 	}
 	p.copied.SetEnabled(len(links) > 0)
 	p.link.SetText(link)
+	visible(p.qr, p.qr.Image != nil)
 	p.qr.Refresh()
 	if t := p.w.book().Tasting(p.t.ID); t != nil {
 		d := matrixOf(sheets.PhoneSeats(p.w.book(), t, h.server.Codes(), h.server.Progress()))

@@ -23,20 +23,19 @@ func ballotPage(title, caption, lead string, content, foot fyne.CanvasObject) fy
 	ask.Align, ask.Scale = fyne.TextAlignCenter, parts.SizeSubheading
 	middle := parts.Rows(20, small, newBigText(title), ask, parts.Pad(20, 0, 0, 0, content))
 	sides := parts.Columns(0, []float32{1, 7, 1}, parts.Rows(0), middle, parts.Rows(0))
-	return parts.Pad(24, 28, 20, 28, parts.Fill(parts.GapMedium, 0, container.New(third{}, parts.Scrolled(parts.Pad(8, 8, 8, 8, sides)), sides), foot))
+	return parts.Pad(24, 28, 20, 28, parts.Fill(parts.GapMedium, 0, container.New(third{sides}, parts.Scrolled(parts.Pad(8, 8, 8, 8, sides))), foot))
 }
 
-// third lays out what scrolls a little above the middle of the height: o[1] lies
-// in o[0] and tells how tall it is.
-type third struct{}
+// third lays what scrolls a little above the middle; content tells how tall it is.
+type third struct{ content fyne.CanvasObject }
 
 // MinSize is that of what scrolls.
 func (third) MinSize(o []fyne.CanvasObject) fyne.Size { return o[0].MinSize() }
 
 // Layout leaves a third of the free height above.
-func (third) Layout(o []fyne.CanvasObject, s fyne.Size) {
+func (l third) Layout(o []fyne.CanvasObject, s fyne.Size) {
 	o[0].Resize(s) // wraps the text at this width
-	top := max(s.Height-o[1].MinSize().Height-16, 0) / 3
+	top := max(s.Height-l.content.MinSize().Height-16, 0) / 3
 	put(o[0], 0, top, s.Width, s.Height-top)
 }
 
