@@ -53,6 +53,7 @@ var mayImport = map[string][]string{
 	"analysis/sheet":        {"analysis/nutrition", "recipes", "recipes/exchange", "recipes/food", "recipes/measure"},
 	"charts":                {"analysis/...", "recipes", "recipes/food", "recipes/measure"},
 	"charts/manuscript":     {"charts", "analysis/...", "recipes", "recipes/tasting", "recipes/food", "recipes/measure"},
+	"charts/book":           {"charts", "charts/manuscript", "analysis/...", "recipes", "recipes/tasting", "recipes/exchange", "recipes/cautions", "recipes/food", "recipes/measure", "recipes/reading"},
 	"ui/desk": {
 		"assets", "recipes", "recipes/workbook", "recipes/exchange", "recipes/reading",
 		"recipes/ideas", "recipes/demo", "recipes/tasting", "recipes/food", "recipes/food/tables", "recipes/measure", "analysis/sensory",

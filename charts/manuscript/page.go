@@ -32,9 +32,16 @@ type Document struct {
 
 // Page is one printed page: what stands where, in points from its top left.
 type Page struct {
-	Paper Paper
-	Texts []Text
-	Rules []Rule
+	Paper    Paper
+	Texts    []Text
+	Rules    []Rule
+	Pictures []Picture
+}
+
+// Picture is a PNG image in a frame; X and Y are its top left.
+type Picture struct {
+	X, Y, Width, Height float64
+	PNG                 []byte
 }
 
 // Text is one line of text; X is its left end and Y its baseline.

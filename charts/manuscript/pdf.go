@@ -40,6 +40,7 @@ func (d *Document) WritePDF(w io.Writer) error {
 	for i := range d.Pages {
 		pdf.AddPageFormat("P", size(d.Pages[i].Paper))
 		d.Pages[i].print(pdf)
+		d.Pages[i].printPictures(pdf)
 	}
 	var b bytes.Buffer
 	if err := pdf.Output(&b); err != nil {

@@ -1,0 +1,129 @@
+package book
+
+import (
+	"math"
+
+	"parewell/analysis/nutrition"
+	"parewell/charts"
+	"parewell/recipes"
+	"parewell/recipes/food"
+	"parewell/recipes/words"
+)
+
+// Change sets one serving of the version beside one of the original, both in
+// the amounts as printed.
+type Change struct {
+	Text string      `json:"text"` // one line
+	Rows []ChangeRow `json:"rows"`
+}
+
+// ChangeRow is one nutrient before and after. Percent is nil where it is not
+// known; Bound is "exact", "at_least", "at_most" or "unknown".
+type ChangeRow struct {
+	Key     string          `json:"key"`
+	Name    string          `json:"name"`
+	Before  string          `json:"before"`
+	After   string          `json:"after"`
+	Amount  *float64        `json:"amount,omitempty"` // after less before, in the nutrient's unit
+	Percent *float64        `json:"percent,omitempty"`
+	Bound   nutrition.Bound `json:"bound"`
+}
+
+// changed are the nutrients of the line before and after.
+var changed = []shown{{nutrient: food.EnergyKcal}, {nutrient: food.Fat}, {nutrient: food.SaturatedFat}, {nutrient: food.Sodium}}
+
+func changeOf(before, after *nutrition.Account, o Options) *Change {
+	c := &Change{}
+	var said []string
+	for _, s := range changed {
+		r := changeRow(before, after, s, o)
+		c.Rows = append(c.Rows, r)
+		if s.nutrient != food.SaturatedFat {
+			said = append(said, r.words(plainName(s.nutrient, o), s.nutrient.Unit()))
+		}
+	}
+	c.Text = words.Say("book.change", words.Join(said))
+	return c
+}
+
+func changeRow(before, after *nutrition.Account, s shown, o Options) ChangeRow {
+	b, a := rowOf(before, s, before.PerServing(s.nutrient), o), rowOf(after, s, after.PerServing(s.nutrient), o)
+	x := nutrition.Compare(before, after, s.nutrient)
+	r := ChangeRow{Key: a.Key, Name: a.Name, Before: b.Text, After: a.Text, Bound: x.Bound}
+	if x.Bound == nutrition.NotSure {
+		return r
+	}
+	v := x.Amount
+	r.Amount = &v
+	if !math.IsNaN(x.Percent) {
+		p := x.Percent
+		r.Percent = &p
+	}
+	return r
+}
+
+// plainName is a nutrient's name inside a sentence.
+func plainName(n food.Nutrient, o Options) string {
+	if n == food.Sodium && o.SaltNotSodium {
+		return words.Say("book.salt")
+	}
+	return words.Say("nutrient." + n.Key())
+}
+
+// words say the row: "energy 455 kcal instead of 684 kcal (–33 %)".
+func (r *ChangeRow) words(name, unit string) string {
+	switch {
+	case r.Bound == nutrition.NotSure:
+		return words.Say("book.change.unknown", name)
+	case r.Bound == nutrition.AtLeast:
+		return words.Say("book.change.at-least", name, amountIn(-*r.Amount, unit), r.After)
+	case r.Bound == nutrition.AtMost:
+		return words.Say("book.change.at-most", name, amountIn(-*r.Amount, unit), r.After)
+	case r.Before == r.After:
+		return words.Say("book.change.same", name, r.After)
+	case r.Percent == nil:
+		return words.Say("book.change.plain", name, r.After, r.Before)
+	}
+	return words.Say("book.change.exact", name, r.After, r.Before, words.Percent(*r.Percent))
+}
+
+func amountIn(v float64, unit string) string {
+	return words.Number(v, words.Decimals(unit)) + " " + unit
+}
+
+// picture is the chart of what the version changes, from the amounts as printed.
+func (m *maker) picture(before, after *nutrition.Account) *Picture {
+	if m.o.NoChart {
+		return nil
+	}
+	v := m.version
+	fig, err := charts.ChangeChart(changeData(before, []*recipes.Version{v}, []*nutrition.Account{after}, ""))
+	if err != nil {
+		return nil // nothing of it is known: there is nothing to draw
+	}
+	return &Picture{Figure: fig, Caption: words.Say("book.figure.change.caption", m.recipe.Title), Alt: fig.PaperAlt()}
+}
+
+// changeData is what the chart of changes shows, at most as many versions as it
+// has room for.
+func changeData(before *nutrition.Account, versions []*recipes.Version, accounts []*nutrition.Account, title string) charts.ChangeData {
+	d := charts.ChangeData{Title: title}
+	last := min(len(versions), charts.Versions)
+	for _, v := range versions[:last] {
+		d.Versions = append(d.Versions, charts.ChangeVersion{Letter: v.Letter, Name: v.Name})
+	}
+	for _, n := range []food.Nutrient{food.EnergyKcal, food.Fat, food.Sodium} {
+		p := charts.ChangePanel{Label: words.Say("book.figure." + n.Key()), Unit: n.Unit(), Original: math.NaN()}
+		if f := before.PerServing(n); !f.Nowhere && !f.AtLeast && !f.About {
+			p.Original = f.Amount
+		}
+		for _, a := range accounts[:last] {
+			c := nutrition.Compare(before, a, n)
+			p.Changes = append(p.Changes, charts.Change{
+				Amount: c.Amount, Percent: c.Percent, Known: c.Bound != nutrition.NotSure, Bound: string(c.Bound),
+			})
+		}
+		d.Panels = append(d.Panels, p)
+	}
+	return d
+}

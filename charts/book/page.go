@@ -1,0 +1,190 @@
+package book
+
+import (
+	"parewell/analysis/claims"
+	"parewell/analysis/nutrition"
+	"parewell/charts"
+	"parewell/charts/manuscript"
+	"parewell/recipes"
+	"parewell/recipes/measure"
+	"parewell/recipes/problem"
+	"parewell/recipes/words"
+)
+
+// Page is the printed page of one version of a recipe: a plain value that every
+// writer works from. Nothing that was only predicted is in it.
+type Page struct {
+	Recipe    recipes.ID       `json:"recipe"`
+	Version   recipes.ID       `json:"version,omitempty"` // empty: the original
+	Title     string           `json:"title"`
+	Letter    string           `json:"letter,omitempty"`
+	Name      string           `json:"name,omitempty"` // of the version
+	Headnote  string           `json:"headnote,omitempty"`
+	Category  string           `json:"category,omitempty"`
+	Servings  float64          `json:"servings"`
+	Yield     string           `json:"yield"`             // "Serves 6", "Makes 12 slices"
+	Weight    string           `json:"weight,omitempty"`  // what a serving weighs, and by what
+	Units     Units            `json:"units"`             // of the amounts
+	Rule      claims.Authority `json:"rule"`              // of the nutrition
+	Sections  []Section        `json:"sections"`          // of ingredients
+	Steps     []Step           `json:"steps"`             // of the method
+	Notes     []Note           `json:"notes"`             // on technique, from the swaps
+	Nutrition []Nutrition      `json:"nutrition"`         // one for each system of measures
+	Change    *Change          `json:"change,omitempty"`  // nil for the original
+	Cautions  []Caution        `json:"cautions"`          // what is to be told for safety
+	Allergens Allergens        `json:"allergens"`         // of all that is in it
+	Tested    Tested           `json:"tested"`            // how it was tested
+	Editor    []Open           `json:"editor"`            // notes to the editor on the amounts
+	Open      []Open           `json:"open"`              // what is not known or not done
+	Picture   *Picture         `json:"picture,omitempty"` // the chart of the change
+
+	options Options
+	pieces  string             // what the recipe counts in
+	account *nutrition.Account // as printed in the first system
+}
+
+// Step is one step of the method.
+type Step struct {
+	ID   recipes.ID `json:"id"`
+	Text string     `json:"text"`
+}
+
+// Note is what a swap says to whoever cooks it.
+type Note struct {
+	Swap recipes.ID `json:"swap"`
+	Name string     `json:"name"`
+	Text string     `json:"text"`
+}
+
+// Picture is a figure with what stands under it and what it says in words.
+type Picture struct {
+	Figure  *charts.Figure `json:"-"`
+	Caption string         `json:"caption"`
+	Alt     string         `json:"alt"`
+}
+
+// System returns the page's n-th system of measures.
+func (p *Page) System(n int) measure.System { return p.options.systems()[n] }
+
+// Paper returns the paper the page is set for.
+func (p *Page) Paper() manuscript.Paper { return p.options.Paper }
+
+// PageOf makes the page of a version of a recipe; an empty version is the
+// original. Errors: the recipe or version is not in the Book.
+func PageOf(b *recipes.Book, recipe, version recipes.ID, o Options) (*Page, error) {
+	r := b.Recipe(recipe)
+	if r == nil {
+		return nil, problem.New("", words.Say("error.recipe-gone"), words.Say("error.gone.hint"))
+	}
+	v := b.Version(recipe, version)
+	if version != "" && v == nil {
+		return nil, problem.New(r.Title, words.Say("book.no-version"), words.Say("error.gone.hint"))
+	}
+	m := &maker{book: b, recipe: r, version: v, o: o.settled()}
+	return m.page(), nil
+}
+
+// maker puts one page together.
+type maker struct {
+	book    *recipes.Book
+	recipe  *recipes.Recipe
+	version *recipes.Version
+	o       Options
+	draft   *recipes.Draft
+	out     *Page
+}
+
+func (m *maker) page() *Page {
+	m.draft = m.book.Draft(m.recipe, m.version)
+	r, d := m.recipe, m.draft
+	p := &Page{
+		Recipe: r.ID, Title: r.Title, Headnote: r.Headnote, Category: r.Category, Servings: d.Servings,
+		Yield: yieldOf(d), Units: m.o.Units, Rule: m.o.Rule, Notes: []Note{}, Cautions: []Caution{}, Editor: []Open{}, Open: []Open{},
+		options: m.o, pieces: piecesOf(d),
+	}
+	m.out = p
+	if v := m.version; v != nil {
+		p.Version, p.Letter, p.Name = v.ID, v.Letter, v.Name
+	}
+	p.Sections = sections(d, m.book.Food, m.houses())
+	p.Steps = stepsOf(d)
+	p.Notes = append(p.Notes, notesOf(m.book.On(m.version))...)
+	m.nutrition()
+	p.Cautions = append(p.Cautions, cautionsOf(d, m.book.Food)...)
+	p.Allergens = allergensOf(m.book, r, m.version)
+	p.Tested = testedOf(m.book, r, m.version)
+	p.Open = append(p.Open, m.open()...)
+	return p
+}
+
+// houses are the house styles of the page's systems.
+func (m *maker) houses() []house {
+	from, _ := measure.ParseSystem(m.recipe.Measures)
+	var out []house
+	for _, s := range m.o.systems() {
+		out = append(out, house{to: s, from: from, written: m.o.RoundWritten})
+	}
+	return out
+}
+
+// yieldOf says what divides the dish: "Serves 6", or "Makes 12 slices" where the
+// recipe counts in pieces.
+func yieldOf(d *recipes.Draft) string {
+	if noun := piecesOf(d); noun != "" {
+		return words.Say("book.makes", d.Servings, noun)
+	}
+	return words.Say("book.serves", d.Servings)
+}
+
+// weightOf says what a serving weighs and by what; "" where nothing is known.
+func weightOf(a *nutrition.Account) string {
+	g, whole := a.ServingGrams()
+	if g <= 0 {
+		return ""
+	}
+	text := words.Grams(houseGrams(g))
+	if !whole {
+		text = words.Say("book.at-least", text)
+	}
+	return words.Say("book.weight."+string(a.CookedBy), text)
+}
+
+// stepsOf is the method as it reads; where two swaps rewrite a step and nobody
+// has joined them both texts stand in it.
+func stepsOf(d *recipes.Draft) []Step {
+	out := []Step{}
+	for i := range d.Steps {
+		s := &d.Steps[i]
+		if s.Dropped {
+			continue
+		}
+		text := s.Texts[0]
+		for _, more := range s.Texts[1:] {
+			text = words.Say("book.step-too", text, more)
+		}
+		out = append(out, Step{ID: s.ID, Text: text})
+	}
+	return out
+}
+
+// notesOf are what the swaps that are on say of themselves.
+func notesOf(on []*recipes.Swap) []Note {
+	var out []Note
+	for _, s := range on {
+		text := s.Note
+		if s.FailsWhen != "" {
+			text = joined(text, words.Say("book.fails", s.FailsWhen))
+		}
+		if text != "" {
+			out = append(out, Note{Swap: s.ID, Name: s.Name, Text: text})
+		}
+	}
+	return out
+}
+
+func joined(a, b string) string {
+	if a == "" {
+		return b
+	}
+	return a + " " + b
+}

@@ -1,0 +1,283 @@
+package book
+
+import (
+	"bytes"
+	"io"
+
+	"parewell/charts/manuscript"
+	"parewell/recipes/words"
+)
+
+// Measures of a page in points.
+const (
+	pdfSide    = 52.0
+	pdfTop     = 52.0
+	pdfFoot    = 50.0
+	pdfGap     = 24.0 // between the columns
+	pdfSize    = 9.6  // of the text
+	pdfLeading = 1.36 // of the size
+)
+
+// WritePDF writes the page for its paper, text as text and the fonts inside.
+// The same page gives the same bytes. Nothing is written unless all is well.
+func (p *Page) WritePDF(w io.Writer) error {
+	s := newSetter(p.Paper())
+	if err := s.recipe(p); err != nil {
+		return err
+	}
+	s.foot(p.Title, 0)
+	d := manuscript.Document{Title: p.Title, Pages: s.pages}
+	return d.WritePDF(w)
+}
+
+// pdfSetter sets pages one after another.
+type pdfSetter struct {
+	manuscript.Ruler
+	paper manuscript.Paper
+	pages []manuscript.Page
+}
+
+func newSetter(paper manuscript.Paper) *pdfSetter { return &pdfSetter{paper: paper} }
+
+func (s *pdfSetter) wide() float64   { return s.paper.Width - 2*pdfSide }
+func (s *pdfSetter) bottom() float64 { return s.paper.Height - pdfFoot }
+
+// sheet returns the n-th page, made if it is not there.
+func (s *pdfSetter) sheet(n int) *manuscript.Page {
+	for len(s.pages) <= n {
+		s.pages = append(s.pages, manuscript.Page{Paper: s.paper})
+	}
+	return &s.pages[n]
+}
+
+// strip is one piece of a column, never parted; with keep it stays with what
+// follows.
+type strip struct {
+	high float64
+	keep bool
+	draw func(p *manuscript.Page, x, y float64) // y is its top
+}
+
+// spot is a place: a page and how far down it.
+type spot struct {
+	page int
+	y    float64
+}
+
+// flow sets strips down a column from a place and returns where they end.
+func (s *pdfSetter) flow(strips []strip, x float64, at spot) spot {
+	for i := range strips {
+		need := 0.0
+		for j := i; j < len(strips); j++ {
+			need += strips[j].high
+			if !strips[j].keep {
+				break
+			}
+		}
+		if at.y+need > s.bottom() && at.y > pdfTop+1 {
+			at = spot{at.page + 1, pdfTop}
+		}
+		strips[i].draw(s.sheet(at.page), x, at.y)
+		at.y += strips[i].high
+	}
+	return at
+}
+
+// recipe sets a page: the head over both columns, what goes in beside how, the
+// rest under them.
+func (s *pdfSetter) recipe(p *Page) error {
+	first := len(s.pages)
+	at := s.flow(s.head(p), pdfSide, spot{first, pdfTop})
+	leftWide := (s.wide() - pdfGap) * 0.40
+	if len(p.Nutrition) > 1 {
+		leftWide = (s.wide() - pdfGap) * 0.50
+	}
+	rightWide := s.wide() - pdfGap - leftWide
+	byKey := map[string]part{}
+	for _, x := range p.parts() {
+		byKey[x.key] = x
+	}
+	column := func(wide float64, keys ...string) []strip {
+		var out []strip
+		for _, k := range keys {
+			if x, ok := byKey[k]; ok {
+				out = append(out, s.part(x, wide)...)
+			}
+		}
+		return out
+	}
+	left := s.flow(column(leftWide, "ingredients", "nutrition", "allergens"), pdfSide, at)
+	right := s.flow(column(rightWide, "method", "notes", "tested"), pdfSide+leftWide+pdfGap, at)
+	at = later(left, right)
+	at.y += 4
+	pic, err := s.picture(p)
+	if err != nil {
+		return err
+	}
+	change := column(s.wide(), "change")
+	if len(change) > 0 && len(pic) > 0 {
+		change[len(change)-1].keep = true // the line stays with its picture
+	}
+	rest := append(append(change, pic...), column(s.wide(), "cautions", "open")...)
+	s.flow(rest, pdfSide, at)
+	return nil
+}
+
+func later(a, b spot) spot {
+	if a.page > b.page || a.page == b.page && a.y > b.y {
+		return a
+	}
+	return b
+}
+
+// head is the title with what stands under it.
+func (s *pdfSetter) head(p *Page) []strip {
+	out := s.lines(p.Title, 21, true, false, s.wide(), 0, 4)
+	if v := p.versionLine(); v != "" {
+		out = append(out, s.lines(v, 10, false, true, s.wide(), 0, 6)...)
+	}
+	if p.Headnote != "" {
+		out = append(out, s.lines(p.Headnote, 10.4, false, false, s.wide(), 2, 6)...)
+	}
+	out = append(out, s.lines(p.yieldLine(), pdfSize, true, false, s.wide(), 0, 0)...)
+	return append(out, s.rule(s.wide(), 8, 1))
+}
+
+// rule is a line across with room around it.
+func (s *pdfSetter) rule(wide, high, width float64) strip {
+	return strip{high: high, draw: func(p *manuscript.Page, x, y float64) {
+		p.Rules = append(p.Rules, manuscript.Rule{X1: x, Y1: y + high/2, X2: x + wide, Y2: y + high/2, Width: width})
+	}}
+}
+
+// lines break a text; before and after are room around it.
+func (s *pdfSetter) lines(text string, size float64, bold, grey bool, wide, before, after float64) []strip {
+	var out []strip
+	all := s.Wrap(text, size, wide, bold)
+	for i, line := range all {
+		top, high := 0.0, size*pdfLeading
+		if i == 0 {
+			top = before
+			high += before
+		}
+		if i == len(all)-1 {
+			high += after
+		}
+		out = append(out, strip{high: high, keep: bold && size > pdfSize, draw: func(p *manuscript.Page, x, y float64) {
+			p.Texts = append(p.Texts, manuscript.Text{X: x, Y: y + top + size, Size: size, Bold: bold, Grey: grey, Text: line})
+		}})
+	}
+	return out
+}
+
+// part is a headed part without its pictures.
+func (s *pdfSetter) part(x part, wide float64) []strip {
+	out := s.heading(x.head, wide)
+	for i := range x.blocks {
+		out = append(out, s.block(&x.blocks[i], wide)...)
+	}
+	return out
+}
+
+// heading is a bold line over a rule.
+func (s *pdfSetter) heading(text string, wide float64) []strip {
+	const size = 11.5
+	out := s.lines(text, size, true, false, wide, 9, 1)
+	r := s.rule(wide, 6, 0.6)
+	r.keep = true
+	return append(out, r)
+}
+
+func (s *pdfSetter) block(b *block, wide float64) []strip {
+	switch b.kind {
+	case paragraph:
+		if b.style == stylePart {
+			out := s.lines(b.text, pdfSize+0.1, true, false, wide, 5, 1)
+			return out
+		}
+		small := b.style == styleSmall
+		return s.lines(b.text, sized(b.style), false, small, wide, 0, 4)
+	case bullets:
+		return s.bullets(b, wide)
+	case numbers:
+		return s.numbered(b, wide)
+	case grid:
+		return s.grid(b, wide)
+	}
+	return nil
+}
+
+func sized(s style) float64 {
+	switch s {
+	case styleSmall, styleCaption:
+		return 7.8
+	case styleNote:
+		return 8.8
+	}
+	return pdfSize
+}
+
+// bullets are items with a sign in front; an ingredient hangs its later lines.
+func (s *pdfSetter) bullets(b *block, wide float64) []strip {
+	size := sized(b.style)
+	var out []strip
+	for _, item := range b.items {
+		out = append(out, s.hanging("•", item, size, size*1.1, wide, 2.2)...)
+	}
+	return out
+}
+
+func (s *pdfSetter) numbered(b *block, wide float64) []strip {
+	var out []strip
+	for i, item := range b.items {
+		out = append(out, s.hanging(words.Trim(float64(i+1), 0), item, pdfSize, pdfSize*1.9, wide, 4.5)...)
+	}
+	return out
+}
+
+// hanging sets an item behind its sign.
+func (s *pdfSetter) hanging(sign, text string, size, indent, wide, after float64) []strip {
+	all := s.Wrap(text, size, wide-indent, false)
+	var out []strip
+	for i, line := range all {
+		high := size * pdfLeading
+		if i == len(all)-1 {
+			high += after
+		}
+		out = append(out, strip{high: high, keep: i == 0 && len(all) > 1, draw: func(p *manuscript.Page, x, y float64) {
+			if i == 0 {
+				p.Texts = append(p.Texts, manuscript.Text{X: x, Y: y + size, Size: size, Bold: sign != "•", Grey: sign == "•", Text: sign})
+			}
+			p.Texts = append(p.Texts, manuscript.Text{X: x + indent, Y: y + size, Size: size, Text: line})
+		}})
+	}
+	return out
+}
+
+// picture is the chart with its caption, over the whole width.
+func (s *pdfSetter) picture(p *Page) ([]strip, error) {
+	if p.Picture == nil || p.Change == nil {
+		return nil, nil
+	}
+	var png bytes.Buffer
+	high := s.wide() * figureHigh / figureWide
+	if err := p.Picture.Figure.WritePNG(&png, s.wide()/72*25.4, high/72*25.4, pictureDPI); err != nil {
+		return nil, err
+	}
+	pic := strip{high: high + 4, keep: true, draw: func(sheet *manuscript.Page, x, y float64) {
+		sheet.Pictures = append(sheet.Pictures, manuscript.Picture{X: x, Y: y, Width: s.wide(), Height: high, PNG: png.Bytes()})
+	}}
+	return append([]strip{pic}, s.lines(p.Picture.Caption, sized(styleCaption), false, true, s.wide(), 0, 4)...), nil
+}
+
+// foot numbers pages: from is that of the first.
+func (s *pdfSetter) foot(title string, from int) {
+	for i := range s.pages {
+		p := &s.pages[i]
+		text := words.Say("book.page", words.Trim(float64(i+1+from), 0), words.Trim(float64(len(s.pages)+from), 0))
+		y := s.paper.Height - 26
+		p.Texts = append(p.Texts,
+			manuscript.Text{X: pdfSide, Y: y, Size: 7.8, Grey: true, Text: s.OneLine(title, 7.8, s.wide()*0.7, false)},
+			manuscript.Text{X: s.paper.Width - pdfSide - s.Width(text, 7.8, false), Y: y, Size: 7.8, Grey: true, Text: text})
+	}
+}
