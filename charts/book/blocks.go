@@ -1,6 +1,9 @@
 package book
 
 import (
+	"unicode"
+	"unicode/utf8"
+
 	"parewell/analysis/claims"
 	"parewell/recipes/words"
 )
@@ -48,6 +51,7 @@ type block struct {
 	rows   [][]string // of a table
 	right  []bool     // columns set to the right
 	inside []bool     // rows that are a part of the row above
+	like   [][]string // rows whose columns this table's are as wide as
 	fig    *Picture
 }
 
@@ -133,6 +137,7 @@ func (p *Page) ingredientBlocks() []block {
 // ingredientTable has the amounts of each system side by side.
 func (p *Page) ingredientTable() []block {
 	var out []block
+	var all [][]string
 	for _, s := range p.Sections {
 		if s.Name != "" {
 			out = append(out, para(stylePart, s.Name))
@@ -142,7 +147,10 @@ func (p *Page) ingredientTable() []block {
 		for _, l := range s.Lines {
 			t.rows = append(t.rows, []string{l.Amounts[0].Text, l.Amounts[1].Text, l.Rest})
 		}
-		out = append(out, t)
+		out, all = append(out, t), append(all, t.rows...)
+	}
+	for i := range out {
+		out[i].like = all
 	}
 	return out
 }
@@ -164,7 +172,7 @@ func (p *Page) noteBlocks() []block {
 	}
 	list := block{kind: bullets, style: styleNote}
 	for _, n := range p.Notes {
-		list.items = append(list.items, words.Say("book.note", n.Name, n.Text))
+		list.items = append(list.items, words.Say("book.note", capital(n.Name), n.Text))
 	}
 	return []block{list}
 }
@@ -241,4 +249,18 @@ func (p *Page) openBlocks() []block {
 		list.items = append(list.items, o.Text)
 	}
 	return []block{list}
+}
+
+// capital begins a sentence.
+func capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
+}
+
+// measured are the rows that a table's columns are measured by.
+func (b *block) measured() [][]string {
+	if b.like != nil {
+		return b.like
+	}
+	return b.rows
 }

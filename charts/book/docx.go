@@ -160,7 +160,7 @@ func (d *docx) columnsOf(b *block) []int {
 	sum := 0
 	for i := range long {
 		long[i] = 6
-		for _, row := range b.rows {
+		for _, row := range b.measured() {
 			long[i] = max(long[i], min(60, len([]rune(row[i]))+3))
 		}
 		sum += long[i]

@@ -180,7 +180,7 @@ func htmlPicture(b *strings.Builder, x *block) error {
 // Size of the chart on a page, in millimetres: the width of the text.
 const (
 	figureWide = 160.0
-	figureHigh = 62.0
+	figureHigh = 46.0
 )
 
 // styleSheet sets the page for screen and paper in a serif that every machine

@@ -176,7 +176,22 @@ func (s *pdfSetter) part(x part, wide float64) []strip {
 	for i := range x.blocks {
 		out = append(out, s.block(&x.blocks[i], wide)...)
 	}
-	return out
+	return together(out)
+}
+
+// littlePart is how tall a part may be that is never parted.
+const littlePart = 110.0
+
+// together keeps a little part on one page.
+func together(all []strip) []strip {
+	high := 0.0
+	for _, x := range all {
+		high += x.high
+	}
+	for i := 0; high <= littlePart && i < len(all)-1; i++ {
+		all[i].keep = true
+	}
+	return all
 }
 
 // heading is a bold line over a rule.
@@ -221,8 +236,12 @@ func sized(s style) float64 {
 func (s *pdfSetter) bullets(b *block, wide float64) []strip {
 	size := sized(b.style)
 	var out []strip
+	sign := "•"
+	if b.style == styleLine {
+		sign = ""
+	}
 	for _, item := range b.items {
-		out = append(out, s.hanging("•", item, size, size*1.1, wide, 2.2)...)
+		out = append(out, s.hanging(sign, item, size, size*1.1, wide, 2.2)...)
 	}
 	return out
 }
@@ -245,10 +264,14 @@ func (s *pdfSetter) hanging(sign, text string, size, indent, wide, after float64
 			high += after
 		}
 		out = append(out, strip{high: high, keep: i == 0 && len(all) > 1, draw: func(p *manuscript.Page, x, y float64) {
-			if i == 0 {
+			left := x + indent
+			switch {
+			case i == 0 && sign == "":
+				left = x
+			case i == 0:
 				p.Texts = append(p.Texts, manuscript.Text{X: x, Y: y + size, Size: size, Bold: sign != "•", Grey: sign == "•", Text: sign})
 			}
-			p.Texts = append(p.Texts, manuscript.Text{X: x + indent, Y: y + size, Size: size, Text: line})
+			p.Texts = append(p.Texts, manuscript.Text{X: left, Y: y + size, Size: size, Text: line})
 		}})
 	}
 	return out

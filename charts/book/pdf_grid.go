@@ -13,7 +13,10 @@ func (s *pdfSetter) grid(b *block, wide float64) []strip {
 	for n, row := range b.rows {
 		out = append(out, s.gridRow(b, n, row, cols, size, wide))
 	}
-	out[0].keep = true
+	whole := len(out) <= wholeTable
+	for i := range out[:len(out)-1] {
+		out[i].keep = whole || i == 0
+	}
 	if len(out) > 1 {
 		out[len(out)-1].high += 4
 	}
@@ -24,6 +27,9 @@ func (s *pdfSetter) grid(b *block, wide float64) []strip {
 	return out
 }
 
+// wholeTable is the most rows of a table that is never parted.
+const wholeTable = 13
+
 // cellGap parts columns.
 const cellGap = 8.0
 
@@ -33,7 +39,7 @@ func (s *pdfSetter) columns(b *block, size, wide float64) []float64 {
 	out := make([]float64, len(b.rows[0]))
 	sum := 0.0
 	for i := range out {
-		for n, row := range b.rows {
+		for n, row := range b.measured() {
 			out[i] = max(out[i], s.Width(row[i], size, n == 0)+s.inset(b, n, i))
 		}
 		out[i] += cellGap

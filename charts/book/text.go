@@ -57,7 +57,7 @@ func textBlock(b *strings.Builder, x *block) {
 // textGrid aligns columns with spaces, two between them.
 func textGrid(b *strings.Builder, x *block) {
 	wide := make([]int, len(x.rows[0]))
-	for _, row := range x.rows {
+	for _, row := range x.measured() {
 		for i, c := range row {
 			wide[i] = max(wide[i], len([]rune(c)))
 		}
