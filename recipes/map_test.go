@@ -56,11 +56,11 @@ var mayImport = map[string][]string{
 	"charts/book":           {"charts", "charts/manuscript", "analysis/...", "recipes", "recipes/tasting", "recipes/exchange", "recipes/cautions", "recipes/food", "recipes/measure", "recipes/reading"},
 	"ui/desk": {
 		"assets", "recipes", "recipes/workbook", "recipes/exchange", "recipes/reading",
-		"recipes/ideas", "recipes/demo", "recipes/tasting", "recipes/food", "recipes/food/tables", "recipes/measure", "analysis/sensory",
+		"recipes/ideas", "recipes/demo", "recipes/tasting", "recipes/food", "recipes/food/tables", "recipes/measure", "analysis/sensory", "ui/phone",
 	},
 	"ui/phone":     {"recipes", "recipes/tasting", "recipes/food", "ui/phone/qr"},
 	"ui/phone/qr":  {},
-	"ui/sheets":    {"ui/desk", "charts", "charts/manuscript", "analysis/...", "recipes", "recipes/tasting", "recipes/exchange", "recipes/reading", "recipes/ideas", "recipes/cautions", "recipes/food", "recipes/measure"},
+	"ui/sheets":    {"ui/desk", "ui/phone", "charts", "charts/manuscript", "analysis/...", "recipes", "recipes/tasting", "recipes/exchange", "recipes/reading", "recipes/ideas", "recipes/cautions", "recipes/food", "recipes/measure"},
 	"ui/parts":     {"assets/...", "charts/...", "recipes", "recipes/food", "recipes/measure"},
 	"ui":           allBut("recipes/workbook", "cmd/..."),
 	"cmd/parewell": {"..."},

@@ -22,7 +22,7 @@ type Panelist struct {
 
 	// Aside says of which tastings her scores are left out of the results, and why.
 	Aside   map[ID]string `json:"aside,omitempty"`
-	Removed    bool          `json:"removed,omitempty"` // details are gone; scores stay under the code
+	Removed bool          `json:"removed,omitempty"` // details are gone; scores stay under the code
 }
 
 // Answer is what a person said to a question of yes or no.

@@ -22,17 +22,6 @@ func (k *kitchenWindow) someTasters() {
 	k.settle()
 }
 
-// readPacks records the allergens of every food, as if each pack had been read.
-func (k *kitchenWindow) readPacks() {
-	k.t.Helper()
-	for _, f := range k.book().Foods() {
-		if !f.Allergens.Recorded {
-			k.do(recipes.RecordAllergens(f.Ref, f.Allergens))
-		}
-	}
-	k.settle()
-}
-
 func TestATastingIsPlanned(t *testing.T) {
 	for _, dark := range []bool{false, true} {
 		name, size := "", fyne.NewSize(1280, 800)

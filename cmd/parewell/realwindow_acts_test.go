@@ -74,7 +74,7 @@ func (w *window) resolve(book string) {
 // move.
 func (w *window) tickASwap(book string) {
 	w.t.Helper()
-	const swap = "crumbs brushed with oil, not butter"
+	const swap = "tomato salsa for the Cheddar"
 	w.key("ctrl+4")
 	w.waitFor(swap)
 	energy := w.under("A")
@@ -87,12 +87,12 @@ func (w *window) tickASwap(book string) {
 	}
 }
 
-// swapsOn lists by name the swaps a version of the gratin has on.
+// swapsOn lists by name the swaps a version has on.
 func swapsOn(b *recipes.Book, letter string) map[string]bool {
 	on := map[string]bool{}
 	for _, r := range b.Recipes() {
 		for _, v := range b.Versions(r.ID) {
-			if r.Title != gratinTitle || v.Letter != letter {
+			if r.Title != workedOn || v.Letter != letter {
 				continue
 			}
 			for _, s := range b.On(v) {
@@ -107,13 +107,13 @@ func swapsOn(b *recipes.Book, letter string) map[string]bool {
 // swap, and A's energy moves.
 func (w *window) typeOver(book string) {
 	w.t.Helper()
-	const column = "yogurt" // version A's name, in its head
+	const column = "lean beef" // version A's name, in its head
 	energyRow := words.Say("nutrient.with-unit", words.Say("nutrient.energy_kcal"), "kcal")
 	w.key("ctrl+3")
 	energy := w.inCell(energyRow, column)
 	before, after := w.act("the amount typed over", book, func() {
-		w.clickCell("300 ml whole milk", column)
-		w.typeText("200 ml")
+		w.clickCell("30 g tomato paste", column)
+		w.typeText("20 g")
 		w.key("Return")
 	})
 	if is, was := len(swapsOn(after, "A")), len(swapsOn(before, "A")); is != was+1 {

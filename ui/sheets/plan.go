@@ -288,7 +288,9 @@ func clockTime(s string) bool {
 func (r *planReader) samples(t *recipes.Tasting, fresh func() recipes.ID) {
 	have := tasting.InOrder(r.b, t.ID)
 	take := func(s recipes.Sample) {
-		i := slices.IndexFunc(have, func(x *recipes.Sample) bool { return x.Version == s.Version && x.Dish == s.Dish && max(1, x.Pot) == s.Pot })
+		i := slices.IndexFunc(have, func(x *recipes.Sample) bool {
+			return x.Version == s.Version && x.Dish == s.Dish && max(1, x.Pot) == s.Pot
+		})
 		if i >= 0 {
 			old := *have[i]
 			old.Pot = s.Pot
