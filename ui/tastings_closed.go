@@ -9,15 +9,6 @@ import (
 	"parewell/ui/sheets"
 )
 
-// resultsCard shows what a closed tasting came to.
-type resultsCard interface {
-	view() fyne.CanvasObject
-	show(t *recipes.Tasting)
-}
-
-// newResultsCard makes the card of results; nil leaves the list of scores alone.
-var newResultsCard func(w *Window) resultsCard
-
 // closedTasting shows how a tasting ended, and its scores by what was served.
 type closedTasting struct {
 	w              *Window
@@ -26,7 +17,7 @@ type closedTasting struct {
 	facts          *fyne.Container
 	scores, picked *parts.Matrix
 	pickedCard     fyne.CanvasObject
-	results        resultsCard
+	results        *tastingResults
 	body           *fyne.Container
 }
 
@@ -40,10 +31,8 @@ func (p *closedTasting) build() fyne.CanvasObject {
 	p.scores, p.picked = p.table("tastings.scores"), p.table("tastings.picked")
 	p.pickedCard = parts.NewTableCard(words.Say("tastings.picked.title"), "", p.picked)
 	p.body = parts.Rows(parts.GapLarge, p.facts)
-	if newResultsCard != nil {
-		p.results = newResultsCard(p.w)
-		p.body.Add(p.results.view())
-	}
+	p.results = newTastingResults(p.w)
+	p.body.Add(p.results.view())
 	p.body.Add(p.pickedCard)
 	p.body.Add(parts.NewTableCard(words.Say("tastings.scores.title"), "", p.scores))
 	scroll := parts.Scrolled(parts.Pad(mealEdge, mealEdge, mealEdge, mealEdge, p.body))
@@ -79,9 +68,7 @@ func (p *closedTasting) show(t *recipes.Tasting) {
 	d.Columns[0].Min, d.Columns[0].Max = 90, 140
 	p.picked.SetData(d)
 	visible(p.pickedCard, len(d.Rows) > 0)
-	if p.results != nil {
-		p.results.show(t)
-	}
+	p.results.show(t)
 	p.body.Refresh()
 }
 

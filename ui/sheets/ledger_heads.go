@@ -43,14 +43,7 @@ func (l *Ledger) pooled() []string {
 	if len(limits) > 1 {
 		out = append(out, words.Say("keep.head.limits", words.Trim(l.Pool.Limit, 2)))
 	}
-	for _, a := range l.Pool.Aside {
-		out = append(out, words.Say("keep.head.aside", a.Taster, dayText(l.Book.Tasting(a.Tasting).Date), a.Reason))
-	}
-	for i := range l.Pool.Knew {
-		if k := &l.Pool.Knew[i]; k.Told() {
-			out = append(out, words.Say("keep.head.knew", dayText(l.Book.Tasting(k.Tasting).Date), k.Right, k.Named, words.Trim(k.Chance*float64(k.Named), 1)))
-		}
-	}
+	out = append(out, l.Pool.Notes()...)
 	for _, t := range l.Pool.Tastings {
 		out = append(out, l.differs(t)...)
 	}
