@@ -13,7 +13,8 @@ import (
 // not hold together.
 type OpenKind string
 
-// Kinds of open points. Those from OpenName on come from the whole book.
+// Kinds of open points. Those from OpenName on come from the report on the whole
+// book.
 const (
 	OpenWeight    OpenKind = "no weight"        // of an ingredient
 	OpenFood      OpenKind = "no food"          // of an ingredient

@@ -41,6 +41,7 @@ type Page struct {
 	options Options
 	pieces  string             // what the recipe counts in
 	account *nutrition.Account // as printed in the first system
+	base    *nutrition.Account // the original likewise
 }
 
 // Step is one step of the method.

@@ -5,12 +5,9 @@ import (
 	"slices"
 	"strings"
 
-	"parewell/analysis/ledger"
 	"parewell/analysis/outcome"
-	"parewell/analysis/ratings"
 	"parewell/analysis/sensory"
 	"parewell/recipes"
-	"parewell/recipes/food"
 	"parewell/recipes/tasting"
 	"parewell/recipes/words"
 )
@@ -125,79 +122,25 @@ func (t *Tested) result(b *recipes.Book, r *recipes.Recipe, v *recipes.Version) 
 	t.Result = strings.Join(said, " ")
 }
 
-// likedAs is the first question of liking of the pool's tastings.
-func likedAs(p *outcome.Pool) string {
-	for _, t := range p.Tastings {
-		for _, a := range t.Attributes {
-			if a.Kind == recipes.AskLiking {
-				return a.Name
-			}
-		}
-	}
-	return ""
-}
-
-// pooled is what the closed tastings of the present edition say of one
-// attribute; nil where there is none.
-func pooled(b *recipes.Book, r *recipes.Recipe) (*outcome.Pool, *ratings.Report) {
-	p, err := outcome.PoolOf(b, r.ID)
-	if err != nil {
-		return nil, nil
-	}
-	original := ""
-	if slices.Contains(p.Table.Samples(), outcome.Original()) {
-		original = outcome.Original()
-	}
-	rep, err := ratings.Analyse(p.Table, ratings.Options{Original: original, Limit: p.Limit})
-	if err != nil {
-		return p, nil
-	}
-	return p, rep
-}
-
-func resultOf(rep *ratings.Report, attribute string) *ratings.Result {
-	if rep == nil {
-		return nil
-	}
-	for _, x := range rep.Results {
-		if x.Attribute == attribute {
-			return x
-		}
-	}
-	return nil
-}
-
 // liking is the version's change in liking against the original with its range
 // and what that means for the limit set before tasting.
 func (t *Tested) liking(b *recipes.Book, r *recipes.Recipe, v *recipes.Version) string {
-	p, rep := pooled(b, r)
-	if p == nil {
+	x := tastedOf(b, r)
+	if x == nil || x.table == nil {
 		return ""
 	}
-	res := resultOf(rep, likedAs(p))
-	if res == nil {
-		return ""
-	}
-	e, err := outcome.EvidenceOf(b, r, p, res)
-	if err != nil {
-		return ""
-	}
-	table, err := ledger.Judge(e, food.EnergyKcal.Key())
-	if err != nil {
-		return ""
-	}
-	for i := range table.Wholes {
-		w := &table.Wholes[i]
+	for i := range x.table.Wholes {
+		w := &x.table.Wholes[i]
 		if w.Name != v.Letter || math.IsNaN(w.Effect) || math.IsNaN(w.Low) {
 			continue
 		}
 		if w.Pots < 2 {
 			t.Care = append(t.Care, words.Say("book.tested.one-pot"))
 		}
-		if p.Peeked {
+		if x.pool.Peeked {
 			t.Care = append(t.Care, words.Say("book.tested.peeked"))
 		}
-		if slices.ContainsFunc(p.Knew, func(k outcome.Knew) bool { return k.Told() }) {
+		if slices.ContainsFunc(x.pool.Knew, func(k outcome.Knew) bool { return k.Told() }) {
 			t.Care = append(t.Care, words.Say("book.tested.knew"))
 		}
 		return words.Say("book.tested.liking."+string(w.Kind), words.Signed(w.Effect, 1), words.Signed(w.Low, 1), words.Signed(w.High, 1), words.Trim(w.Limit, 2))

@@ -1,0 +1,172 @@
+package book
+
+import (
+	"bytes"
+	"encoding/csv"
+	"image"
+	"image/draw"
+	"image/png"
+	"io"
+	"strconv"
+	"strings"
+
+	"parewell/charts"
+	"parewell/recipes/problem"
+	"parewell/recipes/words"
+)
+
+// File is a file to be written: its name, with "/" for a folder, and what fills
+// it.
+type File struct {
+	Name  string
+	Write func(io.Writer) error
+}
+
+// FigureOptions say how figures are written.
+type FigureOptions struct {
+	Formats []string // of FigureFormats; none means PNG, SVG and PDF
+	DPI     int      // of PNG and TIFF; 0 is 300
+	Proof   bool     // the colours of the screen in greys, as a copier sees them
+}
+
+// FigureFormats are the forms a figure can be written in.
+var FigureFormats = []string{"png", "tiff", "svg", "pdf", "eps"}
+
+// FigureFiles are the files of figures, and captions.csv and captions.txt with
+// the caption and the text alternative of each. Errors: a form that is none.
+func FigureFiles(figures []Figure, o FigureOptions) ([]File, error) {
+	if len(o.Formats) == 0 {
+		o.Formats = []string{"png", "svg", "pdf"}
+	}
+	if o.DPI == 0 {
+		o.DPI = 300
+	}
+	var out []File
+	for _, f := range figures {
+		for _, format := range o.Formats {
+			write, err := f.writer(format, o.DPI)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, File{safeName(f.Name) + "." + format, write})
+		}
+		if o.Proof {
+			out = append(out, File{safeName(f.Name) + " - " + words.Say("book.file.proof") + ".png", f.proof})
+		}
+	}
+	if len(figures) == 0 {
+		return out, nil
+	}
+	return append(out, File{"captions.csv", captionsCSV(figures)}, File{"captions.txt", captionsText(figures)}), nil
+}
+
+func (f *Figure) writer(format string, dpi int) (func(io.Writer) error, error) {
+	fig, w, h := f.Figure, f.WideMM, f.HighMM
+	switch format {
+	case "png":
+		return func(to io.Writer) error { return fig.WritePNG(to, w, h, dpi) }, nil
+	case "tiff":
+		return func(to io.Writer) error { return fig.WriteTIFF(to, w, h, dpi) }, nil
+	case "svg":
+		return func(to io.Writer) error { return fig.WriteSVG(to, w, h) }, nil
+	case "pdf":
+		return func(to io.Writer) error { return fig.WritePDF(to, w, h) }, nil
+	case "eps":
+		return func(to io.Writer) error { return fig.WriteEPS(to, w, h) }, nil
+	}
+	return nil, problem.New(format, words.Say("book.format"), words.Say("book.format.hint", strings.Join(FigureFormats, ", ")))
+}
+
+// proofDots is the resolution of a proof on paper: enough to judge greys by.
+const proofDots = 150
+
+// proof writes the figure's colours as greys: what is left of them in a black
+// and white copy.
+func (f *Figure) proof(w io.Writer) error {
+	const scale = proofDots / 96.0
+	wide, high := int(f.WideMM/25.4*proofDots), int(f.HighMM/25.4*proofDots)
+	colours, err := f.Figure.Draw(wide, high, scale, charts.ScreenLight)
+	if err != nil {
+		return err
+	}
+	grey := image.NewGray(colours.Bounds())
+	draw.Draw(grey, grey.Bounds(), colours, colours.Bounds().Min, draw.Src)
+	var b bytes.Buffer
+	if err := png.Encode(&b, grey); err != nil {
+		return err
+	}
+	_, err = w.Write(b.Bytes())
+	return err
+}
+
+func captionsCSV(figures []Figure) func(io.Writer) error {
+	return func(w io.Writer) error {
+		rows := [][]string{{"file", "caption", "alt", "wide_mm", "high_mm"}}
+		for _, f := range figures {
+			rows = append(rows, []string{safeCell(safeName(f.Name)), safeCell(f.Caption), safeCell(f.Alt), plain(f.WideMM, 1), plain(f.HighMM, 1)})
+		}
+		return writeCSV(w, rows)
+	}
+}
+
+func captionsText(figures []Figure) func(io.Writer) error {
+	return func(w io.Writer) error {
+		var b strings.Builder
+		for _, f := range figures {
+			b.WriteString(safeName(f.Name) + "\n" + f.Caption + "\n" + f.Alt + "\n\n")
+		}
+		_, err := io.WriteString(w, b.String())
+		return err
+	}
+}
+
+// writeCSV writes rows as RFC 4180 has them.
+func writeCSV(w io.Writer, rows [][]string) error {
+	out := csv.NewWriter(w)
+	out.UseCRLF = true
+	if err := out.WriteAll(rows); err != nil {
+		return problem.Wrap(err, "", words.Say("print.failed"), words.Say("print.failed.hint"))
+	}
+	return nil
+}
+
+// safeCell keeps a text from being run as a formula by a spreadsheet.
+func safeCell(s string) string {
+	if s == "" || !strings.ContainsRune("=+-@\t\r", rune(s[0])) {
+		return s
+	}
+	return "'" + s
+}
+
+// safeName keeps of a name what every file system takes, at most 80 letters.
+func safeName(s string) string {
+	s = strings.Map(func(r rune) rune {
+		if r < ' ' || strings.ContainsRune(`/\:*?"<>|`, r) {
+			return ' '
+		}
+		return r
+	}, s)
+	s = strings.Join(strings.Fields(s), " ")
+	if r := []rune(s); len(r) > 80 {
+		s = string(r[:80])
+	}
+	if s = strings.Trim(s, " ."); s == "" {
+		return words.Say("book.file.none")
+	}
+	return s
+}
+
+// uniqueNames gives each of several names a file name of its own.
+func uniqueNames(all []string) []string {
+	out, taken := make([]string, len(all)), map[string]bool{}
+	for i, s := range all {
+		base := safeName(s)
+		name := base
+		for n := 2; taken[strings.ToLower(name)]; n++ {
+			name = base + " " + strconv.Itoa(n)
+		}
+		taken[strings.ToLower(name)] = true
+		out[i] = name
+	}
+	return out
+}

@@ -1,0 +1,257 @@
+package book
+
+import (
+	"math"
+
+	"parewell/analysis/nutrition"
+	"parewell/analysis/outcome"
+	"parewell/analysis/sensory"
+	"parewell/charts"
+	"parewell/recipes"
+	"parewell/recipes/food"
+	"parewell/recipes/problem"
+	"parewell/recipes/tasting"
+	"parewell/recipes/words"
+)
+
+// Figure is one figure of a recipe with what belongs beside it. Nothing that was
+// only predicted is in it.
+type Figure struct {
+	Name    string         `json:"name"` // of its files, without the ending
+	Caption string         `json:"caption"`
+	Alt     string         `json:"alt"`
+	Figure  *charts.Figure `json:"-"`
+	WideMM  float64        `json:"wide_mm"`
+	HighMM  float64        `json:"high_mm"`
+}
+
+// FiguresOf makes every figure of a recipe that its numbers and closed tastings
+// allow: what its versions change, where the calories are, what each swap of the
+// version takes off, and the scores. wide is in millimetres; heights follow. An
+// empty version has no waterfalls. Errors: the recipe or version is gone.
+func FiguresOf(b *recipes.Book, recipe, version recipes.ID, wide float64) ([]Figure, error) {
+	r := b.Recipe(recipe)
+	if r == nil {
+		return nil, problem.New("", words.Say("error.recipe-gone"), words.Say("error.gone.hint"))
+	}
+	v := b.Version(recipe, version)
+	if version != "" && v == nil {
+		return nil, problem.New(r.Title, words.Say("book.no-version"), words.Say("error.gone.hint"))
+	}
+	d := &drawer{book: b, recipe: r, version: v, kitchen: nutrition.In(b), wide: wide, tasted: tastedOf(b, r)}
+	d.accounts()
+	d.nutrients()
+	d.falls()
+	d.scores()
+	d.sittings()
+	return d.out, nil
+}
+
+// drawer gathers the figures of one recipe.
+type drawer struct {
+	book     *recipes.Book
+	recipe   *recipes.Recipe
+	version  *recipes.Version
+	kitchen  nutrition.Kitchen
+	wide     float64
+	tasted   *tasted
+	versions []*recipes.Version
+	before   *nutrition.Account
+	after    []*nutrition.Account // of versions
+	out      []Figure
+}
+
+// accounts reckons the original and as many versions as a chart has room for;
+// the one that is printed is among them.
+func (d *drawer) accounts() {
+	d.versions = d.book.Versions(d.recipe.ID)
+	if len(d.versions) > charts.Versions {
+		kept := d.versions[:charts.Versions]
+		if d.version != nil && d.version.Order > kept[charts.Versions-1].Order {
+			kept = append(append([]*recipes.Version{}, kept[:charts.Versions-1]...), d.version)
+		}
+		d.versions = kept
+	}
+	d.before = d.kitchen.Of(d.book.Draft(d.recipe, nil))
+	all := []*nutrition.Account{d.before}
+	for _, v := range d.versions {
+		d.after = append(d.after, d.kitchen.Of(d.book.Draft(d.recipe, v)))
+	}
+	nutrition.CommonBasis(append(all, d.after...))
+}
+
+// put keeps a figure; one that its numbers do not allow is left out. high is a
+// share of the width.
+func (d *drawer) put(name, caption string, high float64, fig *charts.Figure, err error) {
+	if err != nil {
+		return
+	}
+	d.out = append(d.out, Figure{Name: name, Caption: caption, Alt: fig.PaperAlt(), Figure: fig, WideMM: d.wide, HighMM: math.Round(d.wide * high)})
+}
+
+// rowsHigh is a height that gives each row of a chart its room.
+func rowsHigh(rows int) float64 { return 0.22 + 0.07*float64(min(max(rows, 2), 12)) }
+
+func (d *drawer) nutrients() {
+	title := d.recipe.Title
+	if len(d.versions) > 0 {
+		fig, err := charts.ChangeChart(changeData(d.before, d.versions, d.after, ""))
+		d.put(words.Say("book.file.change"), words.Say("book.figure.changes.caption", title), rowsHigh(len(d.versions)), fig, err)
+	}
+	fig, err := charts.ShareChart(d.shares())
+	d.put(words.Say("book.file.share"), words.Say("book.figure.share.caption", title), rowsHigh(len(d.versions)+1)+0.1, fig, err)
+}
+
+// shares are the calories of every ingredient in every version, per serving.
+func (d *drawer) shares() charts.ShareData {
+	data := charts.ShareData{Unit: food.EnergyKcal.Unit(), Versions: []charts.ChangeVersion{{Name: words.Say("the-original")}}}
+	for _, v := range d.versions {
+		data.Versions = append(data.Versions, charts.ChangeVersion{Letter: v.Letter, Name: v.Name})
+	}
+	at := map[string]int{}
+	for n, a := range append([]*nutrition.Account{d.before}, d.after...) {
+		for i := range a.Lines {
+			l := &a.Draft.Lines[i]
+			kcal, known := a.LineAmount(i, food.EnergyKcal)
+			if l.Gone() || known && kcal <= 0 {
+				continue
+			}
+			if !known {
+				kcal = math.NaN()
+			}
+			name := l.Line.Name
+			if name == "" {
+				name = l.Line.Text
+			}
+			k, ok := at[name]
+			if !ok {
+				k = len(data.Parts)
+				at[name] = k
+				data.Parts = append(data.Parts, charts.SharePart{Name: name, Amounts: make([]float64, len(data.Versions))})
+			}
+			data.Parts[k].Amounts[n] += kcal / a.Draft.Servings
+		}
+	}
+	return data
+}
+
+// falls are the waterfalls of the version: one a nutrient.
+func (d *drawer) falls() {
+	if d.version == nil || len(d.book.On(d.version)) == 0 {
+		return
+	}
+	for _, n := range []food.Nutrient{food.EnergyKcal, food.Fat, food.Sodium} {
+		data, err := d.fall(n)
+		if err != nil {
+			continue
+		}
+		fig, err := charts.Waterfall(data)
+		d.put(words.Say("book.file.fall", d.version.Letter, words.Say("book.figure."+n.Key())),
+			words.Say("book.figure.fall.caption", d.recipe.Title, words.Say("nutrient."+n.Key()), d.version.Letter), rowsHigh(len(data.Steps)+2), fig, err)
+	}
+}
+
+func (d *drawer) fall(n food.Nutrient) (charts.WaterfallData, error) {
+	nan := math.NaN()
+	on := d.book.On(d.version)
+	savings, err := d.kitchen.SavingsOf(d.recipe, d.version, on)
+	if err != nil {
+		return charts.WaterfallData{}, err
+	}
+	data := charts.WaterfallData{
+		Nutrient: words.Say("book.figure." + n.Key()), Unit: n.Unit(), Original: whole(d.before.PerServing(n)),
+		Version: charts.WaterfallEnd{Letter: d.version.Letter, Name: d.version.Name, Effect: nan, Low: nan, High: nan,
+			Amount: whole(d.kitchen.Of(d.book.Draft(d.recipe, d.version)).PerServing(n))},
+	}
+	for i, s := range on {
+		step := charts.WaterfallStep{Name: s.Name, Change: exactly(savings.Of(i, n)), Effect: nan, Low: nan, High: nan}
+		d.judge(&data, &step, s)
+		data.Steps = append(data.Steps, step)
+	}
+	if h := savings.Helping(n); h.Amount != 0 {
+		data.Steps = append(data.Steps, charts.WaterfallStep{Name: words.Say("book.helping"), Change: exactly(h), Effect: nan, Low: nan, High: nan})
+	}
+	return data, nil
+}
+
+// judge adds what tastings say of a swap and of the version: what was tasted
+// only.
+func (d *drawer) judge(data *charts.WaterfallData, step *charts.WaterfallStep, s *recipes.Swap) {
+	if d.tasted == nil || d.tasted.table == nil {
+		return
+	}
+	data.Attribute, data.Limit = d.tasted.liked, d.tasted.table.Limit
+	all := d.book.Swaps(d.recipe.ID)
+	for i := range d.tasted.table.Rows {
+		if r := &d.tasted.table.Rows[i]; all[r.Swap] == s {
+			step.Effect, step.Low, step.High, step.Verdict = r.Effect, r.Low, r.High, charts.Verdict(r.Kind)
+		}
+	}
+	for _, w := range d.tasted.table.Wholes {
+		if end := &data.Version; w.Name == d.version.Letter && !math.IsNaN(w.Effect) {
+			end.Effect, end.Low, end.High, end.Verdict = w.Effect, w.Low, w.High, charts.Verdict(w.Kind)
+		}
+	}
+}
+
+// whole is a figure all of which is known, else NaN.
+func whole(f nutrition.Figure) float64 {
+	if f.Nowhere || f.AtLeast || f.About {
+		return math.NaN()
+	}
+	return f.Amount
+}
+
+func exactly(c nutrition.Change) float64 {
+	if c.Bound != nutrition.Exact {
+		return math.NaN()
+	}
+	return c.Amount
+}
+
+// sittings are figures of tests that are no scores: trays, and dishes taken
+// home once that tasting is closed.
+func (d *drawer) sittings() {
+	var right charts.RightData
+	for _, t := range d.book.TastingsOf(d.recipe.ID) {
+		if t.State != recipes.TastingClosed || t.Edition != d.recipe.Edition || !tasting.Trays(t.Test) && t.Test != recipes.TestHome {
+			continue
+		}
+		s, err := outcome.SittingOf(d.book, t.ID)
+		if err != nil {
+			continue
+		}
+		if t.Test == recipes.TestHome {
+			d.home(t, s)
+		} else if c := s.Counted; c != nil && t.Test != string(sensory.Preference) && len(right.Rows) < 12 {
+			right.Rows = append(right.Rows, rightRow(s, c))
+		}
+	}
+	if len(right.Rows) > 0 {
+		fig, err := charts.RightChart(right)
+		d.put(words.Say("book.file.right"), words.Say("book.figure.right.caption", d.recipe.Title), rowsHigh(len(right.Rows)), fig, err)
+	}
+}
+
+func rightRow(s *outcome.Sitting, c *sensory.Discrimination) charts.RightRow {
+	row := charts.RightRow{Name: words.Say("book.figure.right.row", words.Say("book.test."+s.Tasting.Test), dayOf(s.Tasting.Date), words.Join(s.Names)),
+		Right: c.Correct, N: c.N, Chance: c.PGuess, AtMost: -1}
+	if n, ok := sensory.MinCorrect(c.Test, c.N, sensory.UsualAlpha); ok {
+		row.Needed = n
+	}
+	if c.Similar != nil {
+		if n, ok := sensory.MaxCorrect(c.Test, c.N, s.Tasting.Limit, sensory.UsualAlpha); ok {
+			row.AtMost = n
+		}
+	}
+	return row
+}
+
+func (d *drawer) home(t *recipes.Tasting, s *outcome.Sitting) {
+	var data charts.HomeData
+	for _, x := range s.Home {
+		data.Dates = append(data.Dates, charts.HomeDate{Label: dayOf(x.Date), Again: x.Again, NotAgain: x.NotAgain, Left: x.Left})
+	}
+	fig, err := charts.HomeChart(data)
+	d.put(words.Say("book.file.home", t.Date), words.Say("book.figure.home.caption", d.recipe.Title), rowsHigh(len(data.Dates)), fig, err)
+}

@@ -1,0 +1,66 @@
+package book
+
+import (
+	"parewell/analysis/ledger"
+	"parewell/analysis/outcome"
+	"parewell/analysis/ratings"
+	"parewell/recipes"
+	"parewell/recipes/food"
+)
+
+// tasted is what the closed tastings of a recipe's present edition say.
+type tasted struct {
+	pool     *outcome.Pool
+	report   *ratings.Report
+	liked    string           // the question of liking as a whole; "" none was asked
+	evidence *ledger.Evidence // of liking; nil where it could not be worked out
+	table    *ledger.Table    // of liking, by energy; nil likewise
+}
+
+// tastedOf works the tastings out; nil where none is closed or its scores cannot
+// be analysed.
+func tastedOf(b *recipes.Book, r *recipes.Recipe) *tasted {
+	p, err := outcome.PoolOf(b, r.ID)
+	if err != nil {
+		return nil
+	}
+	rep, err := ratings.Analyse(p.Table, ratings.Options{Original: p.Original(), Limit: p.Limit})
+	if err != nil {
+		return nil
+	}
+	x := &tasted{pool: p, report: rep, liked: likedAs(p)}
+	res := x.result(x.liked)
+	if res == nil {
+		return x
+	}
+	if x.evidence, err = outcome.EvidenceOf(b, r, p, res); err != nil {
+		x.evidence = nil
+		return x
+	}
+	if x.table, err = ledger.Judge(x.evidence, food.EnergyKcal.Key()); err != nil {
+		x.table = nil
+	}
+	return x
+}
+
+// likedAs is the first question of liking that the tastings asked.
+func likedAs(p *outcome.Pool) string {
+	for _, t := range p.Tastings {
+		for _, a := range t.Attributes {
+			if a.Kind == recipes.AskLiking {
+				return a.Name
+			}
+		}
+	}
+	return ""
+}
+
+// result is the analysis of one question, nil where there is none.
+func (x *tasted) result(asked string) *ratings.Result {
+	for _, r := range x.report.Results {
+		if r.Attribute == asked {
+			return r
+		}
+	}
+	return nil
+}
