@@ -99,9 +99,10 @@ func (p *tastingsPage) show() {
 
 func tastingList(s sheets.Sheet) parts.MatrixData {
 	d := matrixOf(s)
-	d.Columns[0].Min, d.Columns[0].Max = 100, 600
+	d.Columns[0].Min, d.Columns[0].Max = 100, 138
+	d.Columns[1].Max = 100
 	for i := range d.Rows {
-		d.Rows[i].Cells[0].Wrap = true
+		d.Rows[i].Cells[0].Wrap = true // the name takes as many lines as it needs beside the state
 	}
 	return d
 }

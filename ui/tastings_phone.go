@@ -156,11 +156,11 @@ func (w *Window) phones(t *recipes.Tasting) {
 	p.table.SetData(oneColumn())
 	w.pin("phone.table", p.table)
 	left := parts.Rows(parts.GapSmall, parts.Sized(260, 260, p.qr), p.link, parts.Line(0, p.copied, parts.Spring()))
-	p.live = parts.Columns(20, []float32{1, 1.3}, left, parts.NewTableCard("", "", p.table))
+	p.live = parts.Columns(20, []float32{1, 1.25}, left, parts.NewTableCard("", "", p.table))
 	w.tastings().phones.dialog = p
 	p.show()
 	p.d = parts.ShowDialog(w.win, parts.DialogOptions{
-		Title: words.Say("tastings.phones"), First: p.on, Width: 760, Height: 520, Cancel: words.Say("button.close"),
+		Title: words.Say("tastings.phones"), First: p.on, Width: 800, Height: 530, Cancel: words.Say("button.close"),
 		Content:  parts.Fill(parts.GapMedium, 2, p.on, p.help, p.live),
 		OnClosed: func() { p.open, w.tastings().phones.dialog = false, nil },
 	})
@@ -196,7 +196,7 @@ func (p *phoneDialog) show() {
 	p.qr.Refresh()
 	if t := p.w.book().Tasting(p.t.ID); t != nil {
 		d := matrixOf(sheets.PhoneSeats(p.w.book(), t, h.server.Codes(), h.server.Progress()))
-		d.Columns[0].Min, d.Columns[0].Text = 90, false
+		d.Columns[0].Min, d.Columns[0].Max, d.Columns[0].Text = 56, 70, false
 		p.table.SetData(d)
 	}
 	p.live.Refresh()

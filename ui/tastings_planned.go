@@ -39,7 +39,7 @@ func (p *plannedTasting) build() fyne.CanvasObject {
 		parts.NewTableCard(words.Say("tastings.planned"), "", p.facts))
 	scroll := parts.Scrolled(parts.Pad(mealEdge, mealEdge, mealEdge, mealEdge, p.body))
 	p.facts.Outer = scroll
-	head := parts.Rows(2, parts.Stretch(parts.GapSmall, 0, p.title, remove, papers, change, p.begin), p.caption)
+	head := parts.Rows(parts.GapSmall, parts.Rows(2, parts.Stretch(parts.GapSmall, 0, p.title, p.begin), p.caption), parts.Flow(parts.GapSmall, change, papers, remove))
 	return parts.Fill(parts.GapSmall, 1, parts.Pad(0, mealEdge, 0, mealEdge, head), scroll)
 }
 

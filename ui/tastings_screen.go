@@ -22,7 +22,7 @@ func ballotPage(title, caption, lead string, content, foot fyne.CanvasObject) fy
 	ask := parts.NewText(lead)
 	ask.Align, ask.Scale = fyne.TextAlignCenter, parts.SizeSubheading
 	middle := parts.Rows(20, small, newBigText(title), ask, parts.Pad(20, 0, 0, 0, content))
-	sides := parts.Columns(0, []float32{1, 7, 1}, parts.Rows(0), middle, parts.Rows(0))
+	sides := parts.Columns(0, []float32{1, 14, 1}, parts.Rows(0), middle, parts.Rows(0))
 	return parts.Pad(24, 28, 20, 28, parts.Fill(parts.GapMedium, 0, container.New(third{sides}, parts.Scrolled(parts.Pad(8, 8, 8, 8, sides))), foot))
 }
 
@@ -39,32 +39,57 @@ func (l third) Layout(o []fyne.CanvasObject, s fyne.Size) {
 	put(o[0], 0, top, s.Width, s.Height-top)
 }
 
+// Room a figure of a scale needs for its words under it, at text factor 1: with
+// words of the usual size, and with small ones. With less the answers stand below
+// each other.
+const (
+	roomForWords = 116
+	roomForSmall = 94
+	lowButton    = 50
+)
+
 // choices are the answers as large buttons. A scale stands in one row with its
-// words under it; what is words alone stands below each other.
+// words under it where there is room; else answers stand below each other.
 func (s *ballotScreen) choices(list []sheets.BallotChoice, chosen float64, pick func(sheets.BallotChoice)) fyne.CanvasObject {
-	wide := len(list) > 0 && list[0].Note != ""
-	all := parts.Rows(10)
+	room := float32(0)
+	if len(list) > 0 && list[0].Note != "" {
+		room = s.w.win.Canvas().Size().Width * 0.84 / float32(len(list)) / s.w.factor
+	}
+	all := parts.Rows(8)
 	row := parts.Columns(8, equal(len(list)))
 	for _, c := range list {
 		b := newBigButton(c.Text, func() { pick(c) })
 		b.on, b.off = c.Value == chosen, c.Taken
-		if !wide && c.Key != "" && c.Key != c.Text {
-			b.hint = c.Key
-		}
 		s.w.pin("ballot.choice."+words.Trim(c.Value, 0), b)
-		if !wide {
-			all.Add(b)
+		if room >= roomForSmall {
+			row.Add(parts.Rows(6, b, anchorText(c.Note, room)))
 			continue
 		}
-		note := parts.NewText(c.Note)
-		note.SetRole(parts.RoleMuted)
-		note.Align = fyne.TextAlignCenter
-		row.Add(parts.Rows(6, b, note))
+		if c.Note != "" {
+			b.text = words.Say("tastings.screen.choice", c.Text, c.Note)
+		} else if c.Key != c.Text {
+			b.hint = c.Key
+		}
+		if len(list) > 6 {
+			b.height = lowButton
+		}
+		all.Add(b)
 	}
-	if wide {
+	if room >= roomForSmall {
 		return row
 	}
 	return parts.Columns(0, []float32{1, 1.6, 1}, parts.Rows(0), all, parts.Rows(0))
+}
+
+// anchorText is the words under a figure of a scale.
+func anchorText(note string, room float32) *parts.Text {
+	t := parts.NewText(note)
+	if room < roomForWords {
+		t.Scale = parts.SizeCaption
+	}
+	t.Align = fyne.TextAlignCenter
+	t.SetRole(parts.RoleMuted)
+	return t
 }
 
 func equal(n int) []float32 {

@@ -39,9 +39,7 @@ func (p *servingTasting) build() fyne.CanvasObject {
 		p.w.pin("tastings.screen", parts.NewButton(parts.Quiet, "tasters", words.Say("tastings.screen"), func() { p.w.ballotHere(p.t, 0) })),
 		p.phone,
 		p.w.pin("tastings.people", p.menuButton("tasters", "tastings.people", p.peopleItems)),
-		p.w.pin("tastings.samples", parts.NewButton(parts.Quiet, "pot", words.Say("tastings.cooked"), func() { p.w.sampleFacts(p.t) })),
-		p.w.pin("tastings.files", p.menuButton("export", "tastings.files", p.fileItems)),
-		p.w.pin("tastings.papers.serving", parts.NewButton(parts.Quiet, "print", words.Say("tastings.papers"), func() { p.w.printPapers(p.t) })),
+		p.w.pin("tastings.more", p.menuButton("more", "tastings.more", p.moreItems)),
 	)
 	p.tools = parts.Flow(parts.GapMedium)
 	p.missing = parts.NewBold("")
@@ -137,8 +135,11 @@ func (p *servingTasting) dateField() fyne.CanvasObject {
 	return parts.Line(parts.GapSmall, parts.NewCaption(words.Say("tastings.day")), e)
 }
 
-func (p *servingTasting) fileItems() []parts.MenuItem {
+func (p *servingTasting) moreItems() []parts.MenuItem {
 	return []parts.MenuItem{
+		{Icon: "pot", Label: words.Say("tastings.cooked"), Do: func() { p.w.sampleFacts(p.t) }},
+		{Icon: "print", Label: words.Say("tastings.papers"), Do: func() { p.w.printPapers(p.t) }},
+		{},
 		{Icon: "import", Label: words.Say("tastings.read"), Do: func() { p.w.readScores(p.t) }},
 		{Icon: "export", Label: words.Say("tastings.write"), Do: func() { p.w.writeBallots(p.t, false) }},
 		{Icon: "export", Label: words.Say("tastings.write-blank"), Do: func() { p.w.writeBallots(p.t, true) }},

@@ -1,0 +1,180 @@
+package sheets
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"parewell/recipes"
+	"parewell/recipes/tasting"
+)
+
+// servingBook has a tasting of a test that is serving, with n tasters.
+func servingBook(t *testing.T, n int, edit func(*PlanFields)) (*recipes.Book, func(...recipes.Verb)) {
+	t.Helper()
+	b := planBook(t, n)
+	p := planned(b, edit)
+	if !p.Ready() {
+		t.Fatal(p.Faults)
+	}
+	do := func(verbs ...recipes.Verb) {
+		t.Helper()
+		for _, v := range verbs {
+			c, err := v(b)
+			if err != nil {
+				t.Fatal(err)
+			}
+			next, err := b.With(c)
+			if err != nil {
+				t.Fatal(err)
+			}
+			*b = *next
+		}
+	}
+	do(tasting.Put(p.Tasting, p.Samples), tasting.Begin("t"))
+	return b, do
+}
+
+func TestTheGridOfScoresIsBlind(t *testing.T) {
+	b, _ := servingBook(t, 4, func(*PlanFields) {})
+	g := NewScoreGrid(b, b.Tasting("t"), recipes.FromPaper, "", "")
+	codes := []int{}
+	for _, c := range g.Columns {
+		if c.Code != 0 && !slices.Contains(codes, c.Code) {
+			codes = append(codes, c.Code)
+		}
+	}
+	if len(codes) != 3 || !slices.IsSorted(codes) {
+		t.Errorf("columns are not in the order of codes: %v", codes)
+	}
+	s := g.Sheet()
+	for _, c := range s.Columns {
+		for _, name := range []string{"riginal", "A", "B"} {
+			if c.Title == name || strings.Contains(c.Title, "riginal") {
+				t.Errorf("a heading tells a version: %q", c.Title)
+			}
+		}
+	}
+	if _, err := ScoresByVersion(b, b.Tasting("t")); err == nil {
+		t.Error("scores by version before closing")
+	}
+}
+
+func TestTypingGoesOnAlongTheTray(t *testing.T) {
+	b, _ := servingBook(t, 3, func(f *PlanFields) { f.Attributes = "Flavour" })
+	at := b.Tasting("t")
+	g := NewScoreGrid(b, at, recipes.FromPaper, "", "")
+	row, col, ok := g.First(-1, true)
+	var codes []int
+	for ok && row == 0 {
+		codes = append(codes, g.Columns[col].Code)
+		row, col, ok = g.Next(row, col, true)
+	}
+	var want []int
+	for _, c := range at.Seats[0].Cups {
+		want = append(want, c.Code, c.Code)
+	}
+	if want = append(want, 0); !slices.Equal(codes, want) {
+		t.Errorf("%v, want %v", codes, want)
+	}
+	if row != 1 {
+		t.Error("it does not go on to the next seat")
+	}
+}
+
+func TestWhatIsTypedIsHeldAgainstTheQuestion(t *testing.T) {
+	b, _ := servingBook(t, 2, func(f *PlanFields) { f.Attributes = "" })
+	g := NewScoreGrid(b, b.Tasting("t"), recipes.FromPaper, "", "")
+	last, cup := len(g.Columns)-1, b.Tasting("t").Seats[0].Cups[0].Code
+	for _, row := range []struct {
+		name     string
+		col      int
+		text     string
+		complete bool
+		fits     bool
+	}{
+		{"a score", 0, "9", true, true},
+		{"none", 0, "0", true, false},
+		{"a letter", 0, "x", true, false},
+		{"a tenth", 0, "10", true, false},
+		{"a code begun", last, "48", false, false},
+		{"a code of the tray", last, fmt.Sprint(cup), true, true},
+		{"could not tell", last, "0", true, true},
+		{"no code", last, "111", true, false},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			if got := g.Complete(row.col, row.text); got != row.complete {
+				t.Errorf("complete %v", got)
+			}
+			if _, err := g.Fit(0, row.col, row.text); (err == nil) != row.fits {
+				t.Errorf("%v", err)
+			}
+		})
+	}
+}
+
+// The whole screen asks every test's questions, and takes what it offers.
+func TestEveryTestHasABallotForTheScreen(t *testing.T) {
+	for _, test := range PlanTests {
+		t.Run(test, func(t *testing.T) {
+			b, do := servingBook(t, 6, func(f *PlanFields) {
+				f.Test = test
+				if tasting.Trays(test) {
+					delete(f.Versions, "B")
+				}
+				if test == PlanOneThing {
+					f.Attributes = "Creaminess"
+				}
+			})
+			n := 0
+			fresh := func() recipes.ID { n++; return recipes.ID(fmt.Sprint("a", n)) }
+			for {
+				r := NewBallotRun(b, b.Tasting("t"), 1, "")
+				i := r.Reached()
+				if i == len(r.Steps) {
+					break
+				}
+				if n > 40 {
+					t.Fatal("it never ends")
+				}
+				choices := r.Choices(i)
+				k := slices.IndexFunc(choices, func(c BallotChoice) bool { return !c.Taken })
+				if k < 0 || r.Heading(i) == "" || r.Progress(i) == "" {
+					t.Fatal("nothing to choose")
+				}
+				scores := map[string]float64{r.Steps[i].Ask.Key: choices[k].Value}
+				for key, v := range r.Given[r.Steps[i].Code] {
+					scores[key] = v
+				}
+				do(tasting.Record("t", fresh, tasting.Answer{Seat: 1, Code: r.Steps[i].Code, Scores: scores, Source: recipes.FromScreen}))
+				n++
+			}
+			if slices.Contains(OwingSeats(b, b.Tasting("t")), 1) {
+				t.Error("all screens are answered and an answer is owed")
+			}
+		})
+	}
+}
+
+func TestWhatIsOnHandIsRead(t *testing.T) {
+	for _, row := range []struct {
+		name, text string
+		grams      float64
+		wrong      bool
+	}{
+		{"grams", "200 g butter", 200, false},
+		{"kilos", "1.5 kg butter\n", 1500, false},
+		{"twice", "100 g butter; 50 g butter", 150, false},
+		{"nothing", "", 0, false},
+		{"no weight", "butter", 0, true},
+		{"no food", "200 g", 0, true},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			ask, faults := ReadPapers(PapersFields{OnHand: row.text})
+			if (faults[PapersHandField] != "") != row.wrong || ask.OnHand["butter"] != row.grams {
+				t.Errorf("%v %v", ask.OnHand, faults)
+			}
+		})
+	}
+}
