@@ -83,6 +83,31 @@ func (s *pdfSetter) flow(strips []strip, x float64, at spot) spot {
 	return at
 }
 
+// twoColumns sets strips down the left half of a page, then the right, and on to
+// the next page.
+func (s *pdfSetter) twoColumns(strips []strip, at spot) {
+	top, right := at.y, false
+	half := (s.wide() + pdfGap) / 2
+	for i := range strips {
+		need := strips[i].high
+		for j := i; j+1 < len(strips) && strips[j].keep; j++ {
+			need += strips[j+1].high
+		}
+		if at.y+need > s.bottom() && at.y > top {
+			if right {
+				at.page, top = at.page+1, pdfTop
+			}
+			right, at.y = !right, top
+		}
+		x := pdfSide
+		if right {
+			x += half
+		}
+		strips[i].draw(s.sheet(at.page), x, at.y)
+		at.y += strips[i].high
+	}
+}
+
 // recipe sets a page: the head over both columns, what goes in beside how, the
 // rest under them.
 func (s *pdfSetter) recipe(p *Page) error {
@@ -90,7 +115,7 @@ func (s *pdfSetter) recipe(p *Page) error {
 	at := s.flow(s.head(p), pdfSide, spot{first, pdfTop})
 	leftWide := (s.wide() - pdfGap) * 0.40
 	if len(p.Nutrition) > 1 {
-		leftWide = (s.wide() - pdfGap) * 0.50
+		leftWide = (s.wide() - pdfGap) * 0.54
 	}
 	rightWide := s.wide() - pdfGap - leftWide
 	byKey := map[string]part{}
@@ -207,8 +232,7 @@ func (s *pdfSetter) block(b *block, wide float64) []strip {
 	switch b.kind {
 	case paragraph:
 		if b.style == stylePart {
-			out := s.lines(b.text, pdfSize+0.1, true, false, wide, 5, 1)
-			return out
+			return s.lines(b.text, pdfSize+0.1, true, false, wide, 5, 1)
 		}
 		small := b.style == styleSmall
 		return s.lines(b.text, sized(b.style), false, small, wide, 0, 4)

@@ -176,7 +176,8 @@ type called struct {
 	line recipes.ID
 }
 
-// namesOf finds foods that the book calls by several names.
+// namesOf finds foods that recipes call by different names; two names in one
+// recipe are meant to be two things.
 func namesOf(b *recipes.Book, pages []*Page) []Open {
 	byFood := map[string][]called{}
 	var order []string
@@ -199,6 +200,9 @@ func namesOf(b *recipes.Book, pages []*Page) []Open {
 	for _, key := range order {
 		first := byFood[key][0]
 		for _, c := range byFood[key][1:] {
+			if c.page == first.page {
+				continue
+			}
 			out = append(out, Open{
 				Kind: OpenName, Recipe: c.page.Recipe, Version: c.page.Version, Line: c.line, Title: c.page.Title, Letter: c.page.Letter,
 				Text: words.Say("book.report.name", c.name, first.name, first.page.pageName()),

@@ -186,8 +186,11 @@ func (t *Tested) Lines() []string {
 }
 
 func times(n int) string {
-	if n == 0 {
+	switch n {
+	case 0:
 		return words.Say("book.times.none")
+	case 2:
+		return words.Say("book.times.twice")
 	}
 	return words.Say("book.times", n)
 }

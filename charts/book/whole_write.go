@@ -137,12 +137,12 @@ func (m *Manuscript) WritePDF(w io.Writer) error {
 	number := func(n int) string { return words.Trim(float64(starts[n]+1), 0) }
 	s.flow(s.blocks(m.front(number), s.wide()), pdfSide, spot{0, pdfTop + 60})
 	for _, x := range m.ends() {
-		blocks := x.blocks
-		if x.key == "index" {
-			blocks = m.indexBlocks(number)
-		}
 		at := s.flow(s.lines(x.head, 19, true, false, s.wide(), 0, 8), pdfSide, spot{len(s.pages), pdfTop})
-		s.flow(s.blocks(blocks, s.wide()), pdfSide, at)
+		if x.key == "index" {
+			s.twoColumns(s.blocks(m.indexBlocks(number), (s.wide()-pdfGap)/2), at)
+			continue
+		}
+		s.flow(s.blocks(x.blocks, s.wide()), pdfSide, at)
 	}
 	s.foot(m.Title, 0)
 	d := manuscript.Document{Title: m.Title, Pages: s.pages}

@@ -42,6 +42,7 @@ func commands() map[string]command {
 		"check":   {runCheck, nil},
 		"data":    {runData, dataFlags},
 		"claims":  {runClaims, claimsFlags},
+		"print":   {runPrint, printFlags},
 
 		"analyse":      {runAnalyse, analyseFlags},
 		"plan":         {runPlan, planFlags},
@@ -52,7 +53,7 @@ func commands() map[string]command {
 }
 
 // commandNames in the order help lists them.
-var commandNames = []string{"demo", "compare", "import", "foods", "export", "claims", "plan", "tasting", "analyse", "discriminate", "data", "check"}
+var commandNames = []string{"demo", "compare", "import", "foods", "export", "print", "claims", "plan", "tasting", "analyse", "discriminate", "data", "check"}
 
 // run does what args ask and returns the exit code. All that goes wrong is one
 // line on errOut.
