@@ -31,6 +31,7 @@ type ledgerChart struct {
 	export  *parts.Button
 	trouble *parts.Text
 	picture *parts.ChartView
+	head    *fyne.Container
 	view    *parts.Panel
 }
 
@@ -53,8 +54,8 @@ func newLedgerChart(p *ledgerPage) *ledgerChart {
 	p.w.pin("ledger.chart.version", c.version)
 	p.w.pin("ledger.export", c.export)
 	p.w.pin("ledger.chart", c.picture)
-	head := parts.Flow(parts.GapMedium, c.kind, c.version, c.export)
-	c.view = parts.NewPanel(10, parts.Rows(6, head, c.trouble, c.picture))
+	c.head = parts.Flow(parts.GapMedium, c.kind, c.version, c.export)
+	c.view = parts.NewPanel(10, parts.Rows(6, c.head, c.trouble, c.picture))
 	return c
 }
 
@@ -74,6 +75,7 @@ func (c *ledgerChart) show() {
 		c.version.SetKey(items[len(items)-1].Key)
 	}
 	visible(c.version, c.kind.Key() == chartFall && len(items) > 0)
+	c.head.Refresh()
 	fig, err := c.figure(v, c.kind.Key(), "")
 	text := ""
 	if err != nil {

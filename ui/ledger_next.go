@@ -32,6 +32,9 @@ func newLedgerBest(p *ledgerPage) *ledgerBest {
 // show lists what the search found.
 func (b *ledgerBest) show() {
 	t := b.p.trades
+	if b.p.l == nil {
+		return
+	}
 	visible(b.view, b.p.l.Tasted())
 	if t == nil {
 		b.say(words.Say("keep.best.working"), nil)
@@ -49,6 +52,9 @@ func (b *ledgerBest) show() {
 	d := matrixOf(s)
 	d.Columns[0].Min, d.Columns[0].Max = 170, 480
 	d.Columns[3].Min, d.Columns[3].Max = 150, 420
+	if b.p.tight {
+		d.Columns[0].Max = 210
+	}
 	b.table.SetData(d)
 	visible(b.table, len(s.Rows) > 0)
 	text := ""

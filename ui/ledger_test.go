@@ -127,6 +127,7 @@ func TestKeepOrDrop(t *testing.T) {
 		p.right.ScrollToTop()
 		p.tryLimit("3")
 		k.until("the trade-offs are found again", func() bool { return p.trades != nil && p.trades.Ask.Limit == 3 })
+		k.settle()
 		k.picture("ledger-what-if" + name)
 		if p.l.Limit() != 0.5 || !p.view.Table.WhatIf() {
 			t.Error("the recorded limit moved")
@@ -135,5 +136,60 @@ func TestKeepOrDrop(t *testing.T) {
 		if p.view.Table.WhatIf() {
 			t.Error("the recorded limit did not come back")
 		}
+	}
+}
+
+func TestWhatComesNextIsDraftedAndPlanned(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	r := k.setTable(tasterCodes(16)...)
+	k.held(r, nil, k.liked(r))
+	p := k.atLedger(r)
+	before := len(k.book().Versions(r.ID))
+	if card := p.trades.Card(); card.Draft == nil || card.Plan == nil {
+		t.Fatalf("%+v", card)
+	}
+	pressPin(k, "ledger.draft")
+	versions := k.book().Versions(r.ID)
+	if len(versions) != before+1 || len(versions[before].Swaps) == 0 || k.at.tab != tabVersions {
+		t.Fatalf("%d versions, at %+v", len(versions), k.at)
+	}
+	k.undo()
+	k.settle()
+	if len(k.book().Versions(r.ID)) != before {
+		t.Error("drafting is not one act")
+	}
+	p = k.atLedger(k.book().Recipe(r.ID))
+	want := len(p.trades.Card().Plan.Samples)
+	pressPin(k, "ledger.plan-next")
+	k.picture("ledger-planned")
+	plan := k.pages[pagePlan].(*planPage)
+	if k.at.page != pagePlan || !plan.plan.Ready() || len(plan.plan.Samples) < want {
+		t.Errorf("at %+v: %v, %d samples", k.at, plan.plan.Faults, len(plan.plan.Samples))
+	}
+}
+
+func TestKeepOrDropInANarrowWindow(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(900, 640))
+	r := k.setTable(tasterCodes(16)...)
+	k.held(r, nil, k.liked(r))
+	k.atLedger(r)
+	k.picture("ledger-narrow")
+	k.setTheme(false, 1.6)
+	k.settle()
+	k.picture("ledger-large")
+}
+
+func TestARecipeWithoutSwapsSaysWhatToDo(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	k.do(recipes.AddRecipe(&recipes.Recipe{ID: "plain", Title: "Plain", Servings: 2, Edition: 1}, nil))
+	k.settle()
+	p := k.atLedger(k.book().Recipe("plain"))
+	k.picture("ledger-empty")
+	if !p.empty.Visible() || p.full.Visible() {
+		t.Error("an empty page does not say what to do")
+	}
+	pressPin(k, "ledger.empty.swaps")
+	if k.at.tab != tabSwaps {
+		t.Error("the way on leads nowhere")
 	}
 }

@@ -28,6 +28,7 @@ type ledgerPage struct {
 	trades *sheets.Trades
 	book   *recipes.Book // l is of, or is being made of
 	chosen string        // key of the row chosen
+	tight  bool          // the tables have little room
 
 	attribute, nutrient *parts.Picker
 	limit               *parts.Entry
@@ -59,7 +60,7 @@ func (p *ledgerPage) build() fyne.CanvasObject {
 	p.left = parts.Scrolled(parts.Pad(2, 12, 8, 2, body))
 	p.right = parts.Scrolled(parts.Pad(2, 10, 8, 2, parts.Rows(parts.GapMedium, parts.NewPanel(parts.GapLarge, p.detail), p.next.view)))
 	p.table.Outer, p.best.table.Outer = p.left, p.left
-	p.full = sideBySide(p.left, p.right)
+	p.full = container.New(&ledgerLayout{p}, p.left, p.right)
 	p.empty = parts.NewPanel(parts.GapMedium, parts.NewEmptyState(parts.ArtScales, words.Say("keep.empty"), words.Say("keep.empty.sentence"),
 		p.w.pin("ledger.empty.swaps", parts.NewButton(parts.Primary, "swaps", words.Say("versions.look-swaps"), func() {
 			p.w.goTo(place{page: pageRecipe, recipe: p.w.at.recipe, tab: tabSwaps})
@@ -206,7 +207,7 @@ func (p *ledgerPage) lay() {
 	p.view = v
 	p.showTools()
 	p.showBanners()
-	p.table.SetData(ledgerData(v.Sheet))
+	p.showTable()
 	if p.chosen == "" || v.Detail(p.chosen).Title == "" {
 		p.chosen = v.Sheet.Rows[0].Key
 	}
@@ -221,17 +222,23 @@ func (p *ledgerPage) lay() {
 	p.right.Content.Refresh()
 }
 
-// ledgerData gives each column its room; whole versions stand out.
-func ledgerData(s sheets.Sheet) parts.MatrixData {
-	d := matrixOf(s)
+// showTable gives each column its room; whole versions stand out.
+func (p *ledgerPage) showTable() {
+	if p.view == nil {
+		return
+	}
+	d := matrixOf(p.view.Sheet)
 	d.Columns[0].Min, d.Columns[0].Max = 150, 420
 	d.Columns[3].Min, d.Columns[3].Max = 190, 420
+	if p.tight {
+		d.Columns[0].Max, d.Columns[3].Min = 180, 140
+	}
 	for i := range d.Rows {
 		if sheets.IsWhole(d.Rows[i].Key) {
 			d.Rows[i].Kind = parts.RowTotal
 		}
 	}
-	return d
+	p.table.SetData(d)
 }
 
 func (p *ledgerPage) choose(row int) {

@@ -31,11 +31,12 @@ type tastingResults struct {
 	toggle, export *parts.Button
 	trouble        *parts.Text
 	caption        *parts.Text
-	picture        *parts.ChartView
+	picture, low   *parts.ChartView // low is for a chart of one row
 	figures        *fyne.Container
 	panel          *tasterPanel
 	tools          *fyne.Container
 	rows           *fyne.Container
+	grown          func() // told when the card may need another height; may be nil
 }
 
 // Keys of the charts of scores.
@@ -44,8 +45,11 @@ const (
 	chartSpread = "spread"
 )
 
-// resultsChartHigh is the height of a chart of results at text factor 1.
-const resultsChartHigh = 270
+// Heights of a chart of results at text factor 1; the lower one is for a single row.
+const (
+	resultsChartHigh = 270
+	resultsChartLow  = 170
+)
 
 func newTastingResults(w *Window) *tastingResults {
 	c := &tastingResults{w: w, head: parts.NewText(""), trouble: parts.NewCaption(""), caption: parts.NewCaption("")}
@@ -58,10 +62,7 @@ func newTastingResults(w *Window) *tastingResults {
 	c.toggle = parts.NewButton(parts.Plain, "target", words.Say("results.numbers"), func() { c.numbers = !c.numbers; c.lay() })
 	c.export = parts.NewButton(parts.Plain, "export", words.Say("recipe.export"), c.write)
 	c.export.SetTip(words.Say("results.export"))
-	c.picture = parts.NewChartView(fyne.NewSize(240, resultsChartHigh*w.factor), nil)
-	c.picture.OnMenu = func(at fyne.Position) {
-		parts.ShowMenu(c.picture, at, parts.MenuItem{Icon: "export", Label: words.Say("results.export"), Do: c.write})
-	}
+	c.picture, c.low = c.newPicture(resultsChartHigh), c.newPicture(resultsChartLow)
 	c.panel = newTasterPanel(c)
 	for name, o := range map[string]fyne.CanvasObject{
 		"results.asked": c.picker, "results.kind": c.kind, "results.numbers": c.toggle, "results.export": c.export, "results.chart": c.picture,
@@ -69,9 +70,17 @@ func newTastingResults(w *Window) *tastingResults {
 		w.pin(name, o)
 	}
 	c.tools = parts.Flow(parts.GapMedium, c.picker, c.kind, c.toggle, c.export)
-	card := parts.NewPanel(parts.GapLarge, parts.Rows(parts.GapMedium, c.head, c.more, c.notes, c.tools, c.trouble, c.picture, c.caption))
+	card := parts.NewPanel(parts.GapLarge, parts.Rows(parts.GapMedium, c.head, c.more, c.notes, c.tools, c.trouble, c.picture, c.low, c.caption))
 	c.rows = parts.Rows(parts.GapLarge, card, c.figures, c.panel.card)
 	return c
+}
+
+func (c *tastingResults) newPicture(high float32) *parts.ChartView {
+	v := parts.NewChartView(fyne.NewSize(240, high*c.w.factor), nil)
+	v.OnMenu = func(at fyne.Position) {
+		parts.ShowMenu(v, at, parts.MenuItem{Icon: "export", Label: words.Say("results.export"), Do: c.write})
+	}
+	return v
 }
 
 func (c *tastingResults) view() fyne.CanvasObject { return c.rows }
@@ -112,10 +121,10 @@ func (c *tastingResults) lay() {
 	}
 	if r == nil {
 		c.head.SetText(words.Say("keep.working"))
-		for _, o := range []fyne.CanvasObject{c.picture, c.trouble, c.caption} {
+		for _, o := range []fyne.CanvasObject{c.picture, c.low, c.trouble, c.caption} {
 			o.Hide()
 		}
-		c.rows.Refresh()
+		c.refresh()
 		return
 	}
 	c.showTools()
@@ -123,7 +132,14 @@ func (c *tastingResults) lay() {
 	c.showChart()
 	c.showFigures()
 	c.panel.show()
+	c.refresh()
+}
+
+func (c *tastingResults) refresh() {
 	c.rows.Refresh()
+	if c.grown != nil {
+		c.grown()
+	}
 }
 
 // showTools offers what there is to look at.
@@ -210,12 +226,17 @@ func (c *tastingResults) figure(kind, asked, title string) (*charts.Figure, erro
 // showChart draws what is chosen, or says why it cannot be drawn.
 func (c *tastingResults) showChart() {
 	fig, err, some := c.figure(c.kind.Key(), c.asked, "")
-	visible(c.picture, some && err == nil)
+	at, other := c.picture, c.low
+	if c.r.Kind() == sheets.ResultsTrays {
+		at, other = c.low, c.picture
+	}
+	visible(at, some && err == nil)
+	other.Hide()
 	visible(c.trouble, err != nil)
 	if err != nil {
 		c.trouble.SetText(sheets.Sentence(err))
 	} else if some {
-		drawFigure(c.picture, fig)
+		drawFigure(at, fig)
 	}
 	c.caption.SetText(words.Say("results.home.chart"))
 	visible(c.caption, some && c.r.Kind() == sheets.ResultsHome)

@@ -65,7 +65,7 @@ func (p *tasterPanel) pick(row int) {
 	}
 	p.chosen = p.ids[row]
 	p.showChosen(p.c.r.Panel(p.c.asked).Says)
-	p.c.rows.Refresh()
+	p.c.refresh()
 }
 
 // showChosen says what the chosen taster's scores show, under what the panel as

@@ -32,6 +32,7 @@ func (p *closedTasting) build() fyne.CanvasObject {
 	p.pickedCard = parts.NewTableCard(words.Say("tastings.picked.title"), "", p.picked)
 	p.body = parts.Rows(parts.GapLarge, p.facts)
 	p.results = newTastingResults(p.w)
+	p.results.grown = func() { p.body.Refresh() }
 	p.body.Add(p.results.view())
 	p.body.Add(p.pickedCard)
 	p.body.Add(parts.NewTableCard(words.Say("tastings.scores.title"), "", p.scores))

@@ -44,12 +44,26 @@ func NewResults(b *recipes.Book, id recipes.ID) *Results {
 	if r.Err != nil || r.sitting.Report == nil {
 		return r
 	}
+	coded := r.coded()
 	for _, res := range r.sitting.Report.Results {
-		if p, err := outcome.PanelOf(r.sitting.Pool, res.Attribute); err == nil { // else there is too little to look at
+		if p, err := outcome.PanelOf(coded, res.Attribute); err == nil { // else there is too little to look at
 			r.panels[res.Attribute] = p
 		}
 	}
 	return r
+}
+
+// coded is the pool with tasters by their codes, as sentences name them.
+func (r *Results) coded() *outcome.Pool {
+	p, table := *r.sitting.Pool, *r.sitting.Pool.Table
+	table.Scores = slices.Clone(table.Scores)
+	for i := range table.Scores {
+		if who := r.Book.Panelist(recipes.ID(table.Scores[i].Panelist)); who != nil {
+			table.Scores[i].Panelist = who.Code
+		}
+	}
+	p.Table = &table
+	return &p
 }
 
 // Kind tells what the results are made of.
@@ -150,7 +164,7 @@ func (r *Results) ratedText(asked string) ResultsText {
 	if res == nil {
 		return t
 	}
-		plan := *res
+	plan := *res
 	plan.AgainstOriginal = ordered(r, res.AgainstOriginal, againstName)
 	t.Head = Capital(plan.Head().String())
 	for _, p := range plan.Against() {

@@ -50,7 +50,7 @@ func (r *Results) panelRow(p *panel.Panel, who *recipes.Panelist) Row {
 	why := who.Aside[r.Tasting.ID]
 	row := Row{Key: string(who.ID), Label: Cell{Text: who.Code, Struck: why != "", Bar: noBar()}}
 	if p != nil {
-		row.Cells = panelCells(p, string(who.ID))
+		row.Cells = panelCells(p, who.Code)
 	}
 	counts := Cell{Text: words.Say("results.counts"), Muted: true, Wrap: true, Bar: noBar()}
 	if why != "" {
@@ -61,10 +61,10 @@ func (r *Results) panelRow(p *panel.Panel, who *recipes.Panelist) Row {
 }
 
 // panelCells are what one taster's scores show; dashes for one set aside.
-func panelCells(p *panel.Panel, id string) []Cell {
+func panelCells(p *panel.Panel, code string) []Cell {
 	for i := range p.Panelists {
 		x := &p.Panelists[i]
-		if x.Name != id {
+		if x.Name != code {
 			continue
 		}
 		used := words.Say("results.used", words.Trim(x.Low, 1), words.Trim(x.High, 1))
@@ -78,12 +78,12 @@ func panelCells(p *panel.Panel, id string) []Cell {
 
 // TasterSays is what one taster's scores of one of Asked show, in sentences.
 func (r *Results) TasterSays(asked string, taster recipes.ID) []string {
-	p := r.panels[asked]
-	if p == nil {
+	p, who := r.panels[asked], r.Book.Panelist(taster)
+	if p == nil || who == nil {
 		return nil
 	}
 	for i := range p.Panelists {
-		if x := &p.Panelists[i]; x.Name == string(taster) {
+		if x := &p.Panelists[i]; x.Name == who.Code {
 			return spoken(x.Explain()...)
 		}
 	}
