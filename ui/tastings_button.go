@@ -19,7 +19,6 @@ type bigButton struct {
 	on, off    bool
 	loud       bool // the one thing to press
 	hovered    bool
-	height     float32 // at text factor 1
 	press      func()
 }
 
@@ -30,7 +29,7 @@ const (
 )
 
 func newBigButton(text string, press func()) *bigButton {
-	b := &bigButton{text: text, press: press, height: bigHeight}
+	b := &bigButton{text: text, press: press}
 	b.ExtendBaseWidget(b)
 	return b
 }
@@ -85,7 +84,7 @@ func (r *bigRenderer) factor() float32 {
 // MinSize leaves room for the words.
 func (r *bigRenderer) MinSize() fyne.Size {
 	f := r.factor()
-	return fyne.NewSize(r.text.MinSize().Width+24*f, r.b.height*f)
+	return fyne.NewSize(r.text.MinSize().Width+24*f, bigHeight*f)
 }
 
 // Layout puts the words in the middle and the key at the left.

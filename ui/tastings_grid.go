@@ -71,9 +71,9 @@ func (g *scoreGrid) show(t *recipes.Tasting) {
 	}
 	g.grid = sheets.NewScoreGrid(g.w.book(), t, g.source, g.date, g.only)
 	d := matrixOf(g.grid.Sheet())
-	d.Columns[0].Min, d.Columns[0].Max, d.Columns[0].Text = 84, 140, false
+	d.Columns[0].Min, d.Columns[0].Max, d.Columns[0].Text = 70, 140, false
 	for i := 1; i < len(d.Columns)-1; i++ {
-		d.Columns[i].Min, d.Columns[i].Max = 62, 150
+		d.Columns[i].Min, d.Columns[i].Max = 58, 150
 	}
 	d.Columns[len(d.Columns)-1].Max = 200
 	g.markWrong(&d)

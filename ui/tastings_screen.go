@@ -40,43 +40,40 @@ func (l third) Layout(o []fyne.CanvasObject, s fyne.Size) {
 }
 
 // Room a figure of a scale needs for its words under it, at text factor 1: with
-// words of the usual size, and with small ones. With less the answers stand below
-// each other.
+// words of the usual size, and with small ones. With less the words stand in a
+// line of their own.
 const (
 	roomForWords = 116
 	roomForSmall = 94
-	lowButton    = 50
 )
 
-// choices are the answers as large buttons. A scale stands in one row with its
-// words under it where there is room; else answers stand below each other.
+// choices are the answers as large buttons. A scale stands in one row, so that
+// none of it is ever out of sight; other answers stand below each other.
 func (s *ballotScreen) choices(list []sheets.BallotChoice, chosen float64, pick func(sheets.BallotChoice)) fyne.CanvasObject {
-	room := float32(0)
-	if len(list) > 0 && list[0].Note != "" {
-		room = s.w.win.Canvas().Size().Width * 0.84 / float32(len(list)) / s.w.factor
-	}
-	all := parts.Rows(8)
-	row := parts.Columns(8, equal(len(list)))
+	scale := len(list) > 0 && list[0].Note != ""
+	room := s.w.win.Canvas().Size().Width * 0.84 / float32(max(len(list), 1)) / s.w.factor
+	all, row := parts.Rows(8), parts.Columns(8, equal(len(list)))
 	for _, c := range list {
 		b := newBigButton(c.Text, func() { pick(c) })
 		b.on, b.off = c.Value == chosen, c.Taken
 		s.w.pin("ballot.choice."+words.Trim(c.Value, 0), b)
-		if room >= roomForSmall {
+		switch {
+		case scale && room >= roomForSmall:
 			row.Add(parts.Rows(6, b, anchorText(c.Note, room)))
-			continue
+		case scale:
+			row.Add(b)
+		default:
+			if c.Key != c.Text {
+				b.hint = c.Key
+			}
+			all.Add(b)
 		}
-		if c.Note != "" {
-			b.text = words.Say("tastings.screen.choice", c.Text, c.Note)
-		} else if c.Key != c.Text {
-			b.hint = c.Key
-		}
-		if len(list) > 6 {
-			b.height = lowButton
-		}
-		all.Add(b)
 	}
-	if room >= roomForSmall {
+	switch {
+	case scale && room >= roomForSmall:
 		return row
+	case scale:
+		return parts.Rows(parts.GapMedium, row, anchorText(sheets.ScaleWords(list), roomForWords))
 	}
 	return parts.Columns(0, []float32{1, 1.6, 1}, parts.Rows(0), all, parts.Rows(0))
 }

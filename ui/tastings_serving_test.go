@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 	"testing"
-	"time"
 
 	"fyne.io/fyne/v2"
 
@@ -353,66 +352,5 @@ func TestSamplesAndPapers(t *testing.T) {
 	k.settle()
 	if data, err := os.ReadFile(path); err != nil || !strings.HasPrefix(string(data), "%PDF") {
 		t.Errorf("no papers: %v", err)
-	}
-}
-
-// Phones are off until they are turned on; their answers come in as the taster's
-// own, and closing ends them.
-func TestPhonesAnswerWhileServing(t *testing.T) {
-	k := openKitchen(t, false, fyne.NewSize(1280, 800))
-	tt := k.serve(func(f *sheets.PlanFields) { f.Attributes = "" }, "AB", "CD")
-	h := k.tastings().phones
-	if k.phonesOn(tt.ID) {
-		t.Fatal("phones are on by themselves")
-	}
-	k.phones(tt)
-	k.picture("tastings-phones-off")
-	k.pins["phone.on"].(*parts.Check).OnChange(true)
-	k.until("phones are on", func() bool { return k.phonesOn(tt.ID) })
-	codes := h.server.Codes()
-	if len(codes) != 2 || codes[1] == "" {
-		t.Errorf("%v", codes)
-	}
-	kitchen := k.desk.Kitchen(tt.ID, k.newID)
-	for _, c := range tt.Seats[0].Cups {
-		saved := make(chan error, 1)
-		go func() { saved <- kitchen.Save(t.Context(), 1, c.Code, map[string]float64{"Overall": 6}, "") }()
-		var err error
-		done := false
-		k.until("the answer is saved", func() bool {
-			select {
-			case err = <-saved:
-				done = true
-			case f := <-k.posts:
-				f()
-			case <-time.After(10 * time.Millisecond):
-			}
-			return done
-		})
-		if err != nil {
-			t.Fatal(err)
-		}
-	}
-	k.settle()
-	h.dialog.show()
-	if got := k.table("phone.table").Data().Rows[0].Cells[3].Text; got != "4 of 5" {
-		t.Errorf("the first seat has answered %q", got)
-	}
-	k.picture("tastings-phones")
-	k.pressAnywhere(fyne.KeyEscape)
-	if _, given, err := kitchen.Ballot(1); err != nil || len(given) != 4 {
-		t.Errorf("%v %v", given, err)
-	}
-	if !kitchen.Serving() {
-		t.Error("it does not serve")
-	}
-	k.do(tasting.Close(tt.ID, "2026-03-04T21:00:00Z", "late"))
-	k.settle()
-	k.until("phones are off", func() bool { return !k.phonesOn(tt.ID) && !h.busy })
-	if kitchen.Serving() {
-		t.Error("it serves after closing")
-	}
-	if kitchen.Save(t.Context(), 2, tt.Seats[1].Cups[0].Code, nil, "") == nil {
-		t.Error("an answer came in after closing")
 	}
 }

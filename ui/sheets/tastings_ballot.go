@@ -3,6 +3,7 @@ package sheets
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"parewell/recipes"
 	"parewell/recipes/tasting"
@@ -143,4 +144,16 @@ func (r *BallotRun) Progress(i int) string {
 		return words.Say("tastings.screen.progress", s.Place, len(r.Ballot.Cups))
 	}
 	return words.Say("tastings.screen.last")
+}
+
+// ScaleWords lists the words along a scale in one line, where there is no room
+// for them under its figures.
+func ScaleWords(list []BallotChoice) string {
+	var out []string
+	for _, c := range list {
+		if c.Note != "" {
+			out = append(out, words.Say("tastings.screen.choice", c.Text, c.Note))
+		}
+	}
+	return strings.Join(out, " · ")
 }

@@ -388,34 +388,3 @@ func (g *ScoreGrid) order(seat *recipes.Seat, alongTray bool) []int {
 	add(0)
 	return out
 }
-
-// Where says which field is chosen, for the line above the table: the seat, its
-// taster and what is asked.
-func (g *ScoreGrid) Where(row, col int) string {
-	if row < 0 || row >= len(g.Tasting.Seats) || col < 0 || col >= len(g.Columns) {
-		return ""
-	}
-	seat := &g.Tasting.Seats[row]
-	who := words.Say("tastings.nobody")
-	if p := g.book.Panelist(seat.Panelist); p != nil {
-		who = p.Code
-	}
-	if !g.On(seat, g.Columns[col]) {
-		return words.Say("tastings.where.off", seat.Number, who)
-	}
-	return words.Say("tastings.where", seat.Number, who, g.Help(seat, g.Columns[col]))
-}
-
-// MissingText says how many answers are still owed, and how many cups have two
-// entries that disagree.
-func MissingText(b *recipes.Book, t *recipes.Tasting) string {
-	missing, differ := len(tasting.Missing(b, t)), len(tasting.Disagreements(b, t))
-	text := words.Say("tastings.missing.none")
-	if missing > 0 {
-		text = words.Say("tastings.missing", missing)
-	}
-	if differ > 0 {
-		text += " " + words.Say("tastings.disagree", differ)
-	}
-	return text
-}
