@@ -100,26 +100,29 @@ func (n *ledgerNext) show() {
 		return
 	}
 	c := t.Card()
-	for _, s := range c.Promise {
-		n.body.Add(parts.NewText(s))
-	}
+	n.say(c.Promise[:min(1, len(c.Promise))])
 	switch {
 	case c.Draft != nil:
 		n.add("ledger.draft", "add", words.Say("keep.next.draft"), func() { n.p.draftVersion(c.Draft) })
 	case c.Version != "":
 		n.add("ledger.open", "open", words.Say("keep.next.open"), func() { n.p.w.showVersion(n.p.recipe, c.Version) })
 	}
+	n.say(c.Promise[min(1, len(c.Promise)):])
 	n.body.Add(parts.NewSection(words.Say("keep.next.tasting")))
 	for _, s := range c.Samples {
 		n.body.Add(parts.Stretch(parts.GapSmall, 1, parts.NewIcon("pot", parts.RoleMuted, 16), parts.NewText(s)))
 	}
-	for _, s := range c.Tasting {
-		n.body.Add(parts.NewText(s))
-	}
+	n.say(c.Tasting)
 	if c.Plan != nil {
 		n.add("ledger.plan-next", "tasting", words.Say("keep.next.plan"), n.plan)
 	}
 	n.body.Refresh()
+}
+
+func (n *ledgerNext) say(all []string) {
+	for _, s := range all {
+		n.body.Add(parts.NewText(s))
+	}
 }
 
 func (n *ledgerNext) add(pin, icon, label string, press func()) {

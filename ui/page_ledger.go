@@ -29,6 +29,7 @@ type ledgerPage struct {
 	book   *recipes.Book // l is of, or is being made of
 	chosen string        // key of the row chosen
 	tight  bool          // the tables have little room
+	narrow bool          // all stands under one another
 
 	attribute, nutrient *parts.Picker
 	limit               *parts.Entry
@@ -41,6 +42,8 @@ type ledgerPage struct {
 	next                *ledgerNext
 	full, empty, wait   fyne.CanvasObject
 	left, right         *container.Scroll
+	main, side          *fyne.Container // what the two scroll
+	why                 *parts.Panel    // around the detail
 }
 
 func newLedgerPage(w *Window) page {
@@ -56,9 +59,12 @@ func (p *ledgerPage) build() fyne.CanvasObject {
 	p.w.pin("ledger.table", p.table)
 	p.detail = parts.Rows(parts.GapSmall)
 	p.chart, p.best, p.next = newLedgerChart(p), newLedgerBest(p), newLedgerNext(p)
-	body := parts.Rows(parts.GapMedium, p.tools(), p.banners, parts.NewTableCard("", "", p.table), p.chart.view, p.best.view)
-	p.left = parts.Scrolled(parts.Pad(2, 12, 8, 2, body))
-	p.right = parts.Scrolled(parts.Pad(2, 10, 8, 2, parts.Rows(parts.GapMedium, parts.NewPanel(parts.GapLarge, p.detail), p.next.view)))
+	p.why = parts.NewPanel(parts.GapLarge, p.detail)
+	p.main = parts.Rows(parts.GapMedium, p.tools(), p.banners, parts.NewTableCard("", "", p.table), p.chart.view, p.best.view)
+	p.side = parts.Rows(parts.GapMedium, p.why, p.next.view)
+	p.narrow, p.tight = false, false
+	p.left = parts.Scrolled(parts.Pad(2, 12, 8, 2, p.main))
+	p.right = parts.Scrolled(parts.Pad(2, 10, 8, 2, p.side))
 	p.table.Outer, p.best.table.Outer = p.left, p.left
 	p.full = container.New(&ledgerLayout{p}, p.left, p.right)
 	p.empty = parts.NewPanel(parts.GapMedium, parts.NewEmptyState(parts.ArtScales, words.Say("keep.empty"), words.Say("keep.empty.sentence"),

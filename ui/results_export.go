@@ -57,7 +57,7 @@ func (w *Window) exportFigures(x exported) {
 		w.pin("export."+k.key, c)
 	}
 	form.Row(words.Say("export.charts"), kinds, "", x.note)
-	d.table = parts.NewCheck(words.Say("export.csv"), true, nil)
+	d.table = parts.NewCheck(words.Say("results.export.csv"), true, nil)
 	form.Row(words.Say("export.table"), d.table, "", "")
 	w.pin("export.folder", d.folder)
 	w.pin("export.width", d.width)

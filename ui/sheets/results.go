@@ -167,7 +167,11 @@ func (r *Results) ratedText(asked string) ResultsText {
 	plan := *res
 	plan.AgainstOriginal = ordered(r, res.AgainstOriginal, againstName)
 	t.Head = Capital(plan.Head().String())
-	for _, p := range plan.Against() {
+	each := plan.Against()
+	if len(each) == 1 && plan.AgainstOriginal[0].P.Known() { // one sentence says it all: size, range, what that settles
+		t.Head, each = Capital(each[0].String()), nil
+	}
+	for _, p := range each {
 		t.More = append(t.More, Capital(p.String()))
 	}
 	for _, p := range res.Explain() {
