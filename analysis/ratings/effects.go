@@ -1,6 +1,9 @@
 package ratings
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Effects is the fitted model of swaps, by which other combinations than those
 // tasted can be judged.
@@ -26,6 +29,8 @@ type Effects struct {
 	Versions []Version
 
 	fitted *fitted
+	column *column
+	levels []float64 // of the samples, as factor
 }
 
 // Version is one sample of the table of swaps that was served.
@@ -35,9 +40,9 @@ type Version struct {
 	Servings, Pots int
 }
 
-func (r *Result) effectsOf(f *fitted, p *swapPlan, _ float64) *Effects {
+func (r *Result) effectsOf(f *fitted, p *swapPlan) *Effects {
 	n := len(p.table.Names)
-	e := &Effects{Swaps: p.table.Names, Beta: f.beta[:n:n], DF: f.worst(n), ResidualSD: math.Sqrt(f.residual), PotSD: f.potSD, fitted: f}
+	e := &Effects{Swaps: p.table.Names, Beta: f.beta[:n:n], DF: f.worst(n), ResidualSD: math.Sqrt(f.residual), PotSD: f.potSD, fitted: f, column: r.column, levels: r.fit.effect}
 	for _, row := range f.covariance()[:n] {
 		e.Cov = append(e.Cov, row[:n:n])
 	}
@@ -85,4 +90,37 @@ func (e *Effects) Contrast(c []float64) (effect, se, df float64, ok bool) {
 	copy(full, c)
 	v, df := e.fitted.variance(full)
 	return dot(c, e.Beta), math.Sqrt(v), df, true
+}
+
+// Direct is a sample less another as they were scored, whatever their swaps: the
+// figures of Result.AgainstOriginal, but with what pots add to the error where
+// pots are known, and of this comparison alone. ok is false when no chain of
+// panelists joins them.
+func (e *Effects) Direct(sample, original string) (effect, se, df float64, ok bool) {
+	a, b := slices.Index(e.column.samples, sample), slices.Index(e.column.samples, original)
+	l, f := e.column.bySample, e.fitted
+	if a < 0 || b < 0 || a == b || !l.joined(a, b) {
+		return none, none, none, false
+	}
+	v, df := l.between(a, b)*f.residual, f.dfResidual
+	if f.pots != nil {
+		part := e.potShare(a, b) / f.pots.around
+		v, df = welch(part*f.around, f.dfAround, (l.between(a, b)-part)*f.residual, f.dfResidual)
+	}
+	return e.levels[a] - e.levels[b], math.Sqrt(v), df, true
+}
+
+// potShare is the pots' variance in a difference of samples: the sum of squares
+// of the weights that least squares gives each pot.
+func (e *Effects) potShare(a, b int) float64 {
+	inv, sum := e.column.bySample.inv, 0.0
+	for _, row := range e.column.byPot.info {
+		w := 0.0
+		for j, v := range row {
+			s := e.column.potOf[j]
+			w += v * (inv[s][a] - inv[s][b])
+		}
+		sum += w * w
+	}
+	return sum
 }

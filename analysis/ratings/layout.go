@@ -19,11 +19,11 @@ type layout struct {
 	potOf    []int // sample by pot
 	people   int
 
-	size           []float64 // rows by block
-	bySample       *layer
-	byPot          *layer
-	cooks, days    []string
-	anyPos, anyRep bool
+	size        []float64 // rows by block
+	bySample    *layer
+	byPot       *layer
+	cooks, days []string
+	anyPos      bool
 
 	swapPlan *swapPlan          // of the last table of swaps asked for
 	bands    map[string]float64 // critical points already worked out
@@ -137,7 +137,6 @@ func fingerprint(list []entry) string {
 // newLayout numbers blocks, samples and pots of sorted rows from 0.
 func newLayout(list []entry, sampleNames []string) *layout {
 	l := &layout{bands: map[string]float64{}}
-	type pair struct{ a, b int }
 	type potKey struct{ sample, pot, tasting int }
 	people, tastings, pots := map[int]int{}, map[int]int{}, map[potKey]int{}
 	local := order(list, len(sampleNames))

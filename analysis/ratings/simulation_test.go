@@ -104,6 +104,7 @@ type tally struct {
 	family          int // a real zero called a change, Holm
 	noted           map[string]int
 	widths          float64
+	whole           float64 // all together against the original, as versions
 }
 
 func (w world) run(t *testing.T, seed uint64, trials int) *tally {
@@ -126,6 +127,10 @@ func (w world) run(t *testing.T, seed uint64, trials int) *tally {
 			d := float64(x.Effect) - truth[i]
 			c.sum[i] += d
 			c.squares[i] += d * d
+		}
+		d, se, df, ok := res.Effects.Direct("V5", "V0")
+		if ok && math.Abs(d+2.1) <= stats.TPoint(0.05, df)*se {
+			c.whole++
 		}
 		if res.Swaps[2].PHolm < 0.05 {
 			c.family++
@@ -180,7 +185,11 @@ func TestSwapIntervalsCover(t *testing.T) {
 		t.Run(row.name, func(t *testing.T) {
 			t.Parallel()
 			c := row.w.run(t, 11, 2500)
-			t.Logf("%.1f %% of the 90 %% intervals contain the truth; they are %.2f wide", 100*c.cover(), c.widths/c.trials)
+			whole := c.whole / c.trials * 4
+			t.Logf("%.1f %% of the 90 %% intervals contain the truth; they are %.2f wide; whole versions %.1f %%", 100*c.cover(), c.widths/c.trials, 100*whole)
+			if whole < row.low-0.03 || whole > row.high+0.03 {
+				t.Errorf("whole versions: coverage %.3f", whole)
+			}
 			if c.cover() < row.low || c.cover() > row.high {
 				t.Errorf("coverage %.3f, want %v to %v", c.cover(), row.low, row.high)
 			}

@@ -151,7 +151,7 @@ func (r *Result) swaps(t *Swaps, level float64) error {
 			r.NotServed = append(r.NotServed, name)
 		}
 	}
-	r.Effects = r.effectsOf(f, p, level)
+	r.Effects = r.effectsOf(f, p)
 	r.swapNotes(f)
 	return nil
 }
