@@ -11,6 +11,26 @@ import (
 	"parewell/ui/sheets"
 )
 
+// fromPhone runs what a phone asks for, beside the window.
+func (k *kitchenWindow) fromPhone(save func() error) {
+	k.t.Helper()
+	saved := make(chan error, 1)
+	go func() { saved <- save() }()
+	for {
+		select {
+		case err := <-saved:
+			if err != nil {
+				k.t.Fatal(err)
+			}
+			return
+		case f := <-k.posts:
+			f()
+		case <-time.After(20 * time.Second):
+			k.t.Fatal("the answer is never saved")
+		}
+	}
+}
+
 // Phones are off until they are turned on; their answers come in as the taster's
 // own, and closing ends them.
 func TestPhonesAnswerWhileServing(t *testing.T) {
@@ -30,23 +50,7 @@ func TestPhonesAnswerWhileServing(t *testing.T) {
 	}
 	kitchen := k.desk.Kitchen(tt.ID, k.newID)
 	for _, c := range tt.Seats[0].Cups {
-		saved := make(chan error, 1)
-		go func() { saved <- kitchen.Save(t.Context(), 1, c.Code, map[string]float64{"Overall": 6}, "") }()
-		var err error
-		done := false
-		k.until("the answer is saved", func() bool {
-			select {
-			case err = <-saved:
-				done = true
-			case f := <-k.posts:
-				f()
-			case <-time.After(10 * time.Millisecond):
-			}
-			return done
-		})
-		if err != nil {
-			t.Fatal(err)
-		}
+		k.fromPhone(func() error { return kitchen.Save(t.Context(), 1, c.Code, map[string]float64{"Overall": 6}, "") })
 	}
 	k.settle()
 	h.dialog.show()

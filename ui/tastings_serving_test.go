@@ -111,6 +111,14 @@ func TestAPaperBallotIsTypedByDigits(t *testing.T) {
 	if missing != 2*4 {
 		t.Errorf("%d cups are missing", missing)
 	}
+}
+
+// An answer is taken away by Delete, and typed over after Enter.
+func TestAnAnswerIsTypedOver(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	tt := k.serve(twoAsked, "AB", "CD", "EF")
+	g := k.gridAt()
+	k.types("12345678")
 	g.table.Select(0, 1)
 	k.press(fyne.KeyDelete)
 	k.settle()
