@@ -196,19 +196,26 @@ func (g *gathering) fit() {
 			}
 		}
 		f.Pots = g.pots(f.Name)
-		for _, a := range g.res.AgainstOriginal {
-			if a.Sample == f.Name && !math.IsNaN(float64(a.SE)) {
-				f.Direct = &ledger.Estimate{Effect: float64(a.Difference), SE: float64(a.SE)}
-			}
-		}
+		g.direct(f)
 	}
 	g.blocks()
-	if g.res.SwapPart == nil || g.res.Effects == nil {
-		return
+	if g.res.SwapPart == nil || g.res.Effects == nil || math.IsNaN(g.res.Effects.ResidualSD) {
+		return // without scatter nothing can be judged
 	}
 	g.spread(g.res.Effects)
 	if l := g.res.LackOfFit; l != nil {
 		g.e.LackOfFit = float64(l.P)
+	}
+}
+
+// direct is a version's own difference from the original, pots in its error.
+func (g *gathering) direct(f *ledger.VersionFact) {
+	original := g.p.Original()
+	if original == "" || f.Name == original || f.Servings == 0 || g.res.SwapPart == nil || g.res.Effects == nil {
+		return
+	}
+	if effect, se, _, ok := g.res.Effects.Direct(f.Name, original); ok && !math.IsNaN(se) {
+		f.Direct = &ledger.Estimate{Effect: effect, SE: se}
 	}
 }
 

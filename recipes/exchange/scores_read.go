@@ -64,7 +64,7 @@ type scoreReader struct {
 func (r *scoreReader) read(data []byte) error {
 	c := csv.NewReader(bytes.NewReader(data))
 	c.Comma, r.comma = delimiter(data)
-	c.FieldsPerRecord, c.TrimLeadingSpace = -1, true
+	c.FieldsPerRecord, c.TrimLeadingSpace = -1, c.Comma != '\t' // a tab is a blank too: empty cells would go
 	head, err := c.Read()
 	if err != nil {
 		return problem.New(r.name, words.Say("exchange.scores.none"), words.Say("exchange.scores.hint"))

@@ -47,6 +47,7 @@ func TestFormsOfAFileOfScores(t *testing.T) {
 		{"wide", "panelist,sample,Overall,Salt\nAB,482,7,3\nAB,619,5,\n"},
 		{"wide by code", "Panelist;482 Overall;619 Overall;482 Salt\r\nab;7,0;5;3\r\n"},
 		{"by seat, other order, byte-order mark, tabs", "\ufeffscore\tattribute\tsample\tpanelist\n7\toverall\t482\t1\n5\tOVERALL\t619\t1\n3\tSalt\t482\t1\n"},
+		{"wide with tabs and empty cells", "panelist\tsample\tOverall\tSalt\nAB\t482\t7\t3\nAB\t619\t5\t\n"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			got, faults, err := ReadScores([]byte(row.text), "x.csv", b, at)
