@@ -27,9 +27,10 @@ type Figure struct {
 
 // FiguresOf makes every figure of a recipe that its numbers and closed tastings
 // allow: what its versions change, where the calories are, what each swap of the
-// version takes off, and the scores. wide is in millimetres; heights follow. An
-// empty version has no waterfalls. Errors: the recipe or version is gone.
-func FiguresOf(b *recipes.Book, recipe, version recipes.ID, wide float64) ([]Figure, error) {
+// version takes off, and the scores. Energy is counted by the options' rule, of
+// the recipe's own amounts. wide is in millimetres; heights follow. An empty
+// version has no waterfalls. Errors: the recipe or version is gone.
+func FiguresOf(b *recipes.Book, recipe, version recipes.ID, o Options, wide float64) ([]Figure, error) {
 	r := b.Recipe(recipe)
 	if r == nil {
 		return nil, problem.New("", words.Say("error.recipe-gone"), words.Say("error.gone.hint"))
@@ -38,7 +39,7 @@ func FiguresOf(b *recipes.Book, recipe, version recipes.ID, wide float64) ([]Fig
 	if version != "" && v == nil {
 		return nil, problem.New(r.Title, words.Say("book.no-version"), words.Say("error.gone.hint"))
 	}
-	d := &drawer{book: b, recipe: r, version: v, kitchen: nutrition.In(b), wide: wide, tasted: tastedOf(b, r)}
+	d := &drawer{book: b, recipe: r, version: v, kitchen: kitchenOf(b, o.settled().Rule), wide: wide, tasted: tastedOf(b, r, true)}
 	d.accounts()
 	d.nutrients()
 	d.falls()

@@ -47,6 +47,9 @@ func (h house) amount(d *recipes.DraftLine, f *food.Food) Amount {
 	case u != nil && u.Kind == measure.Volume:
 		return h.poured(l.Amount*d.Scale, touched, f, d, u)
 	}
+	if _, _, front := measure.ReadNumber(l.Text); !front {
+		return asIs // "juice of 1 lemon": the number counts something else
+	}
 	return h.counted(l.Amount*d.Scale, touched, f, u)
 }
 
@@ -54,7 +57,7 @@ func (h house) amount(d *recipes.DraftLine, f *food.Food) Amount {
 // one after a swap is weighed where its weight is known.
 func (h house) unmeasured(d *recipes.DraftLine, touched bool) Amount {
 	g, ok := d.Grams()
-	if !touched || !ok || d.Line.Sub != nil || d.Line.Amount <= 0 || g < 1 {
+	if !touched || !ok || d.Line.Sub != nil || d.Line.Amount <= 0 || g < 1 || d.Line.Name == "" {
 		return asIs
 	}
 	return h.mass(g, nil, d.Line)

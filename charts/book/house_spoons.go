@@ -69,10 +69,14 @@ func (h house) spoonfuls(ml float64) []spoonful {
 		}
 		return out
 	}
-	if ml >= tsp/4*0.97 {
-		one(math.Round(ml/tsp*4)/4, "tsp", tsp)
-	} else {
+	one(math.Round(ml/tsp*4)/4, "tsp", tsp)
+	eighths := math.Round(ml / tsp * 8)
+	switch whole := math.Floor(eighths/2) / 4; {
+	case math.Mod(eighths, 2) == 0:
+	case whole == 0:
 		one(0.125, "tsp", tsp)
+	default:
+		put(words.Say("book.plus", words.Fraction(whole)+" tsp", words.Fraction(0.125)+" tsp"), (whole+0.125)*tsp)
 	}
 	return out
 }

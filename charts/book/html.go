@@ -38,7 +38,7 @@ func htmlHead(b *strings.Builder, title string, paper manuscript.Paper, ld strin
 	b.WriteString("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"/>\n<title>" + html(title) + "</title>\n")
 	b.WriteString("<style>\n" + strings.ReplaceAll(styleSheet, "PAPER", size) + "</style>\n")
 	if ld != "" {
-		b.WriteString("<script type=\"application/ld+json\">\n" + ld + "</script>\n")
+		b.WriteString("<script type=\"application/ld+json\">\n" + xmlText(ld) + "</script>\n")
 	}
 	b.WriteString("</head>\n<body>\n<main>\n")
 }

@@ -214,17 +214,19 @@ func printed(n food.Nutrient, f nutrition.Figure, o Options) claims.Printed {
 		return claims.RoundEU(n, v)
 	}
 	p := round(f.Amount)
-	if f.AtLeast {
-		in := f.Amount
-		switch {
-		case n == food.Sodium && o.SaltNotSodium:
-			in = nutrition.SaltGrams(in)
-		case n == food.Sodium && o.Rule != claims.US:
-			in /= 1000
-		}
-		if p.Value > in && in > 0 {
-			p = round(f.Amount * math.Max(0, 2*in-p.Value) / in)
-		}
+	if !f.AtLeast {
+		return p
+	}
+	known := f.Amount // in the unit it is printed in
+	switch {
+	case n == food.Sodium && o.SaltNotSodium:
+		known = nutrition.SaltGrams(known)
+	case n == food.Sodium && o.Rule != claims.US:
+		known /= 1000
+	}
+	for v := f.Amount; p.Value > known && v > 1e-6; {
+		v *= 0.97 // down to the next step of the rule, whatever that is
+		p = round(v)
 	}
 	return p
 }

@@ -17,18 +17,21 @@ type tasted struct {
 	table    *ledger.Table    // of liking, by energy; nil likewise
 }
 
-// tastedOf works the tastings out; nil where none is closed or its scores cannot
-// be analysed.
-func tastedOf(b *recipes.Book, r *recipes.Recipe) *tasted {
+// tastedOf works the tastings out, every question or that of liking alone; nil
+// where none is closed or its scores cannot be analysed.
+func tastedOf(b *recipes.Book, r *recipes.Recipe, all bool) *tasted {
 	p, err := outcome.PoolOf(b, r.ID)
 	if err != nil {
 		return nil
 	}
-	rep, err := ratings.Analyse(p.Table, ratings.Options{Original: p.Original(), Limit: p.Limit})
-	if err != nil {
+	x := &tasted{pool: p, liked: likedAs(p)}
+	o := ratings.Options{Original: p.Original(), Limit: p.Limit}
+	if !all {
+		o.Attribute = x.liked
+	}
+	if x.report, err = ratings.Analyse(p.Table, o); err != nil {
 		return nil
 	}
-	x := &tasted{pool: p, report: rep, liked: likedAs(p)}
 	res := x.result(x.liked)
 	if res == nil {
 		return x

@@ -125,7 +125,7 @@ func (t *Tested) result(b *recipes.Book, r *recipes.Recipe, v *recipes.Version) 
 // liking is the version's change in liking against the original with its range
 // and what that means for the limit set before tasting.
 func (t *Tested) liking(b *recipes.Book, r *recipes.Recipe, v *recipes.Version) string {
-	x := tastedOf(b, r)
+	x := tastedOf(b, r, false)
 	if x == nil || x.table == nil {
 		return ""
 	}

@@ -1,0 +1,424 @@
+package book
+
+import (
+	"archive/zip"
+	"bytes"
+	"encoding/json"
+	"encoding/xml"
+	"errors"
+	"fmt"
+	"image/png"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"parewell/analysis/claims"
+	"parewell/assets"
+	"parewell/recipes/food"
+	"parewell/recipes/measure"
+	"parewell/recipes/reading"
+)
+
+// someDay stands in the documents of tests.
+var someDay = time.Date(2026, 4, 1, 12, 0, 0, 0, time.UTC)
+
+func written(t *testing.T, write func(io.Writer) error) []byte {
+	t.Helper()
+	var one, two bytes.Buffer
+	if err := errors.Join(write(&one), write(&two)); err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(one.Bytes(), two.Bytes()) {
+		t.Error("the same page should give the same bytes")
+	}
+	return one.Bytes()
+}
+
+func docxOf(p *Page) func(io.Writer) error {
+	return func(w io.Writer) error { return p.WriteDOCX(w, someDay) }
+}
+
+func table(t *testing.T) *food.Table {
+	t.Helper()
+	foods, err := food.ReadStarter(assets.Foods)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return food.NewTable(foods)
+}
+
+// TestThePageComesBack reads the JSON-LD and the plain text of printed pages with
+// the program's own reader.
+func TestThePageComesBack(t *testing.T) {
+	foods := table(t)
+	for _, row := range []struct {
+		recipe int
+		letter string
+		units  Units
+	}{{0, "", Metric}, {0, "E", Metric}, {1, "B", US}, {2, "A", US}} {
+		t.Run(fmt.Sprint(row), func(t *testing.T) {
+			o := Usual(row.units, claims.US)
+			p := pageOf(t, row.recipe, row.letter, o)
+			opt := reading.Options{Foods: foods, System: measure.US}
+			if row.units == Metric {
+				opt.System = measure.Metric
+			}
+			drafts, err := reading.ReadJSONLD(written(t, p.WriteJSONLD), opt)
+			if err != nil {
+				t.Fatal(err)
+			}
+			sameRecipe(t, "JSON-LD", p, drafts[0], p.Title)
+			text := string(written(t, p.WriteText))
+			draft, err := reading.ReadText(text, opt)
+			if err != nil {
+				t.Fatal(err)
+			}
+			sameRecipe(t, "text", p, draft, p.Title)
+		})
+	}
+}
+
+func sameRecipe(t *testing.T, form string, p *Page, d *reading.Draft, title string) {
+	t.Helper()
+	var lines []string
+	for _, s := range p.Sections {
+		for i := range s.Lines {
+			lines = append(lines, s.Lines[i].In(0))
+		}
+	}
+	var back []string
+	for _, l := range d.Lines {
+		back = append(back, l.Text)
+	}
+	if !slices.Equal(lines, back) {
+		t.Errorf("%s: ingredients %q,\nwant %q", form, back, lines)
+	}
+	if d.Title != title || d.Servings != p.Servings || len(d.Steps) < len(p.Steps) {
+		t.Errorf("%s: title %q, %v servings, %d steps", form, d.Title, d.Servings, len(d.Steps))
+	}
+	for i, s := range p.Steps {
+		if d.Steps[i] != s.Text {
+			t.Errorf("%s: step %q, want %q", form, d.Steps[i], s.Text)
+		}
+	}
+}
+
+// published are the properties of the types that are written, as schema.org
+// publishes them: those of the type itself and those it has from HowTo,
+// CreativeWork and Thing that a recipe may use.
+var published = map[string][]string{
+	"Recipe": {
+		"cookTime", "cookingMethod", "nutrition", "recipeCategory", "recipeCuisine", "recipeIngredient", "recipeInstructions", "recipeYield", "suitableForDiet",
+		"estimatedCost", "performTime", "prepTime", "step", "supply", "tool", "totalTime", "yield",
+		"author", "dateCreated", "dateModified", "datePublished", "inLanguage", "isBasedOn", "keywords", "license", "text", "version",
+		"alternateName", "description", "identifier", "image", "name", "url",
+	},
+	"NutritionInformation": {
+		"calories", "carbohydrateContent", "cholesterolContent", "fatContent", "fiberContent", "proteinContent", "saturatedFatContent", "servingSize",
+		"sodiumContent", "sugarContent", "transFatContent", "unsaturatedFatContent",
+	},
+	"HowToStep": {"text", "name", "url", "image", "position", "itemListElement"},
+}
+
+func TestTheVocabularyIsThePublishedOne(t *testing.T) {
+	seen := map[string]bool{}
+	var walk func(v any)
+	walk = func(v any) {
+		switch x := v.(type) {
+		case []any:
+			for _, e := range x {
+				walk(e)
+			}
+		case map[string]any:
+			kind, _ := x["@type"].(string)
+			seen[kind] = true
+			for k, e := range x {
+				if !strings.HasPrefix(k, "@") && !slices.Contains(published[kind], k) {
+					t.Errorf("%s has no property %s", kind, k)
+				}
+				walk(e)
+			}
+		}
+	}
+	for _, letter := range []string{"", "B", "E"} {
+		var v map[string]any
+		if err := json.Unmarshal(written(t, pageOf(t, 0, letter, Usual(Both, claims.EU)).WriteJSONLD), &v); err != nil {
+			t.Fatal(err)
+		}
+		if v["@context"] != "https://schema.org" {
+			t.Errorf("context %v", v["@context"])
+		}
+		walk(v)
+	}
+	for kind := range published {
+		if !seen[kind] {
+			t.Errorf("no %s was written", kind)
+		}
+	}
+}
+
+// wellFormed reads all of an XML document and calls each start of an element.
+func wellFormed(t *testing.T, name string, data []byte, each func(xml.StartElement)) {
+	t.Helper()
+	d := xml.NewDecoder(bytes.NewReader(data))
+	d.Strict = true
+	for {
+		tok, err := d.Token()
+		if err == io.EOF {
+			return
+		}
+		if err != nil {
+			t.Fatalf("%s is not well-formed: %v", name, err)
+		}
+		if e, ok := tok.(xml.StartElement); ok && each != nil {
+			each(e)
+		}
+	}
+}
+
+func attr(e xml.StartElement, local string) string {
+	for _, a := range e.Attr {
+		if a.Name.Local == local {
+			return a.Value
+		}
+	}
+	return ""
+}
+
+func unzip(t *testing.T, data []byte) map[string][]byte {
+	t.Helper()
+	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string][]byte{}
+	for _, f := range z.File {
+		r, err := f.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if out[f.Name], err = io.ReadAll(r); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return out
+}
+
+// TestTheDocumentHoldsTogether: every part is well-formed, every style, list,
+// picture and bookmark that is referred to is there, tables have head rows, and
+// pictures their text.
+func TestTheDocumentHoldsTogether(t *testing.T) {
+	m := harbourBook(t, Both)
+	parts := unzip(t, written(t, m.WriteDOCX))
+	ids := map[string]map[string]bool{"style": {}, "num": {}, "rel": {}, "bookmark": {}}
+	for name, data := range parts {
+		if strings.HasSuffix(name, ".png") {
+			if _, err := png.Decode(bytes.NewReader(data)); err != nil {
+				t.Errorf("%s: %v", name, err)
+			}
+			continue
+		}
+		wellFormed(t, name, data, func(e xml.StartElement) {
+			switch {
+			case name == "word/styles.xml" && e.Name.Local == "style":
+				ids["style"][attr(e, "styleId")] = true
+			case name == "word/numbering.xml" && e.Name.Local == "num":
+				ids["num"][attr(e, "numId")] = true
+			case name == "word/_rels/document.xml.rels" && e.Name.Local == "Relationship":
+				ids["rel"][attr(e, "Id")] = true
+				if _, ok := parts["word/"+attr(e, "Target")]; !ok {
+					t.Errorf("there is no part %s", attr(e, "Target"))
+				}
+			case e.Name.Local == "bookmarkStart":
+				ids["bookmark"][attr(e, "name")] = true
+			}
+		})
+	}
+	count := map[string]int{}
+	wellFormed(t, "word/document.xml", parts["word/document.xml"], func(e xml.StartElement) {
+		count[e.Name.Local]++
+		refers := map[string][2]string{"pStyle": {"style", "val"}, "tblStyle": {"style", "val"}, "numId": {"num", "val"}, "blip": {"rel", "embed"}, "hyperlink": {"bookmark", "anchor"}, "footerReference": {"rel", "id"}}
+		if r, ok := refers[e.Name.Local]; ok && !ids[r[0]][attr(e, r[1])] {
+			t.Errorf("%s refers to %q, which is not there", e.Name.Local, attr(e, r[1]))
+		}
+		if e.Name.Local == "docPr" && len(attr(e, "descr")) < 40 {
+			t.Errorf("a picture says %q", attr(e, "descr"))
+		}
+	})
+	for _, s := range looks {
+		if !bytes.Contains(parts["word/document.xml"], []byte(`w:val="`+string(s.id)+`"`)) {
+			t.Errorf("nothing is set in %s", s.id)
+		}
+	}
+	if count["tblHeader"] != count["tbl"] || count["tbl"] < 6 || count["drawing"] != 3 {
+		t.Errorf("tables, heads and pictures: %v", count)
+	}
+	for _, want := range []string{"<dc:title>The Harbour Kitchen</dc:title>", "2026-04-01T12:00:00Z"} {
+		if !strings.Contains(string(parts["docProps/core.xml"]), want) {
+			t.Errorf("properties have no %s", want)
+		}
+	}
+}
+
+// TestAnOfficeOpensIt has an office suite read documents and print them, where
+// one is installed.
+func TestAnOfficeOpensIt(t *testing.T) {
+	office, err := exec.LookPath("soffice")
+	if err != nil {
+		t.Skip("no office suite (soffice) is installed")
+	}
+	dir := t.TempDir()
+	b := gaps(t)
+	hostile, err := PageOf(b, "r", "v", Usual(Both, claims.EU))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, write := range map[string]func(io.Writer) error{"book": harbourBook(t, Both).WriteDOCX, "marks": docxOf(hostile)} {
+		if err := os.WriteFile(filepath.Join(dir, name+".docx"), written(t, write), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		out, err := exec.Command(office, "-env:UserInstallation=file://"+dir+"/profile", "--headless", "--convert-to", "txt:Text", "--outdir", dir, filepath.Join(dir, name+".docx")).CombinedOutput()
+		if err != nil {
+			t.Fatalf("%v: %s", err, out)
+		}
+		text, err := os.ReadFile(filepath.Join(dir, name+".txt"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		wants := map[string][]string{"book": {"The Harbour Kitchen", "Smoked haddock and leek gratin", "½ cup + 2 tbsp", "Index by ingredient", "of which saturates"}, "marks": {"Cheese & <salt>"}}[name]
+		for _, want := range wants {
+			if !strings.Contains(string(text), want) {
+				t.Errorf("%s has no %q once opened", name, want)
+			}
+		}
+	}
+}
+
+// TestThePDFIsText has another program read the words back.
+func TestThePDFIsText(t *testing.T) {
+	if _, err := exec.LookPath("pdftotext"); err != nil {
+		t.Skip("pdftotext is not installed")
+	}
+	path := filepath.Join(t.TempDir(), "book.pdf")
+	data := written(t, harbourBook(t, Metric).WritePDF)
+	look(t, "book.pdf", data)
+	if err := os.WriteFile(path, data, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	out, err := exec.Command("pdftotext", "-layout", path, "-").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(out)
+	for _, want := range []string{"Contents", "150 ml double cream", "of which saturates", "Rub the oil", "Nutrition before and after", "Index by ingredient", "What does not hold together yet"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the PDF has no %q", want)
+		}
+	}
+	pages := strings.Split(text, "\f")
+	for _, m := range regexp.MustCompile(`(?m)^ *(Smoked haddock and leek gratin|Lemon and almond loaf) \(\w\) +(\d+)$`).FindAllStringSubmatch(pages[0], -1) {
+		n := 0
+		if _, err := fmt.Sscan(m[2], &n); err != nil || !strings.HasPrefix(strings.TrimSpace(pages[n-1]), m[1]) {
+			t.Errorf("%s is not on page %s, as the contents have it", m[1], m[2])
+		}
+	}
+}
+
+// inside holds every text of a document to its page.
+func TestNothingRunsOffThePage(t *testing.T) {
+	for _, units := range []Units{Metric, US, Both} {
+		for _, rule := range []claims.Authority{claims.US, claims.EU} {
+			p := pageOf(t, 0, "E", Usual(units, rule))
+			s := newSetter(p.Paper())
+			if err := s.recipe(p); err != nil {
+				t.Fatal(err)
+			}
+			for n, page := range s.pages {
+				for _, x := range page.Texts {
+					if right := x.X + s.Width(x.Text, x.Size, x.Bold); x.X < pdfSide-1 || right > page.Paper.Width-pdfSide+2 || x.Y > page.Paper.Height-pdfFoot+2 {
+						t.Errorf("%s by %s, page %d: %q runs from %.0f to %.0f, %.0f down", units, rule, n+1, x.Text, x.X, right, x.Y)
+					}
+				}
+			}
+		}
+	}
+}
+
+func TestHTMLStandsAlone(t *testing.T) {
+	p := pageOf(t, 0, "B", Usual(Both, claims.EU))
+	data := written(t, p.WriteHTML)
+	look(t, "page.html", data)
+	if !bytes.HasPrefix(data, []byte("<!DOCTYPE html>\n")) {
+		t.Error("no doctype")
+	}
+	seen := map[string]int{}
+	wellFormed(t, "the page", data, func(e xml.StartElement) {
+		seen[e.Name.Local]++
+		for _, a := range e.Attr {
+			outside := strings.Contains(a.Value, "//") && !strings.HasPrefix(a.Value, "data:") && a.Name.Local != "xmlns"
+			if outside || a.Name.Local == "src" && !strings.HasPrefix(a.Value, "data:image/svg+xml;base64,") {
+				t.Errorf("%s %s=%q comes from outside", e.Name.Local, a.Name.Local, a.Value)
+			}
+		}
+		if e.Name.Local == "img" && len(attr(e, "alt")) < 40 {
+			t.Errorf("the picture says %q", attr(e, "alt"))
+		}
+	})
+	for tag, least := range map[string]int{"h1": 1, "article": 1, "section": 6, "thead": 2, "th": 10, "ol": 1, "figure": 1, "style": 1} {
+		if seen[tag] < least {
+			t.Errorf("%d of %s, want %d at least", seen[tag], tag, least)
+		}
+	}
+	if bytes.Contains(data, []byte("url(")) || bytes.Contains(data, []byte("@import")) {
+		t.Error("the style takes something from elsewhere")
+	}
+	wellFormed(t, "the book", written(t, harbourBook(t, US).WriteHTML), nil)
+}
+
+// TestTextsThatAreHardToWrite: titles and lines full of marks stay text in every
+// form.
+func TestTextsThatAreHardToWrite(t *testing.T) {
+	b := gaps(t)
+	p, err := PageOf(b, "r", "v", Usual(Both, claims.EU))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.Title = "1. <b>Pie</b> & \x00\x1b*chips* | #1 \uFFFE"
+	p.Headnote = "```\n<script>alert(1)</script>"
+	html := written(t, p.WriteHTML)
+	wellFormed(t, "HTML", html, func(e xml.StartElement) {
+		if e.Name.Local == "b" || e.Name.Local == "script" && attr(e, "type") != "application/ld+json" {
+			t.Errorf("a text became the element %s", e.Name.Local)
+		}
+	})
+	for name, data := range unzip(t, written(t, docxOf(p))) {
+		if strings.HasSuffix(name, ".xml") {
+			wellFormed(t, name, data, nil)
+		}
+	}
+	md := string(written(t, p.WriteMarkdown))
+	if first, _, _ := strings.Cut(md, "\n"); !strings.HasPrefix(first, `# 1\. \<b\>Pie\</b\> & `) || !strings.Contains(first, `\*chips\* \| \#1`) {
+		t.Errorf("Markdown title %q", first)
+	}
+	written(t, p.WritePDF)
+	written(t, p.WriteText)
+}
+
+type fullDisk struct{}
+
+func (fullDisk) Write([]byte) (int, error) { return 0, errors.New("no space left on device") }
+
+func TestAFullDisk(t *testing.T) {
+	m := harbourBook(t, Metric)
+	for _, f := range append(m.BookFiles(), m.Pages[0].Files("x", m)...) {
+		if err := f.Write(fullDisk{}); err == nil {
+			t.Errorf("%s was written to a full disk", f.Name)
+		}
+	}
+}
