@@ -68,15 +68,18 @@ func NewLedger(b *recipes.Book, r *recipes.Recipe) (*Ledger, error) {
 // analyse works out every attribute of the pool.
 func (l *Ledger) analyse() error {
 	p := l.Pool
-	original := ""
-	if slices.Contains(p.Table.Samples(), outcome.Original()) {
-		original = outcome.Original()
+	reckon := ratings.SwapEffects // all the verdicts need, without the wait for comparisons they do not use
+	if p.Table.Swaps == nil {
+		reckon = ratings.Analyse
 	}
-	report, err := ratings.Analyse(p.Table, ratings.Options{Original: original, Limit: p.Limit})
+	report, err := reckon(p.Table, ratings.Options{Original: p.Original(), Limit: p.Limit})
 	if err != nil {
 		return err
 	}
 	for _, res := range report.Results {
+		if res.Samples == nil {
+			res.Samples = counted(p.Table, res.Attribute)
+		}
 		e, err := outcome.EvidenceOf(l.Book, l.Recipe, p, res)
 		if err != nil {
 			return err
@@ -91,6 +94,23 @@ func (l *Ledger) analyse() error {
 	l.attributes()
 	l.heads = l.pooled()
 	return nil
+}
+
+// counted counts the scores of every sample.
+func counted(t *ratings.Table, attribute string) []ratings.Sample {
+	var out []ratings.Sample
+	for i := range t.Scores {
+		s := &t.Scores[i]
+		if s.Attribute != attribute {
+			continue
+		}
+		at := slices.IndexFunc(out, func(x ratings.Sample) bool { return x.Name == s.Sample })
+		if at < 0 {
+			at, out = len(out), append(out, ratings.Sample{Name: s.Sample})
+		}
+		out[at].N++
+	}
+	return out
 }
 
 // isOverall tells whether an attribute is how much a sample is liked, all in all.

@@ -2,9 +2,7 @@ package sheets
 
 import (
 	"math"
-	"slices"
 
-	"parewell/analysis/ratings"
 	"parewell/recipes"
 	"parewell/recipes/tasting"
 	"parewell/recipes/words"
@@ -67,9 +65,6 @@ func (l *Ledger) mixedUp(attribute string) []string {
 			with = append(with, words.Say("keep.with."+w))
 		}
 		out = append(out, words.Say("keep.head.mixed-up", m.Swap, words.Join(with)))
-	}
-	if slices.Contains(res.Notes, ratings.NoteFirst) {
-		out = append(out, words.Say("keep.head.first"))
 	}
 	return out
 }
