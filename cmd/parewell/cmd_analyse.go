@@ -107,7 +107,7 @@ func writeResult(out io.Writer, r *ratings.Result) error {
 	if a.Sample.P.Known() {
 		details := "cmd.analyse.details"
 		if r.SwapPart != nil {
-			details += "-swaps"
+			details = "cmd.analyse.details-swaps"
 		}
 		if _, err := fmt.Fprintf(out, "\n%s\n%s\n", words.Say("cmd.analyse.test", ratings.Chance(a.Sample.P), ratings.Chance(r.Friedman.P)), words.Say(details, r.Original)); err != nil {
 			return err
