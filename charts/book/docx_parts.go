@@ -36,7 +36,7 @@ func (d *docx) parts() []docxPart {
 		text("docProps/app.xml", `<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties"><Application>Parewell</Application></Properties>`),
 		text("word/document.xml", d.document()),
 		text("word/_rels/document.xml.rels", d.documentRels()),
-		text("word/styles.xml", docxStyles),
+		text("word/styles.xml", docxStyles()),
 		text("word/numbering.xml", d.numbering()),
 		text("word/settings.xml", `<w:settings `+wordNS+`><w:zoom w:percent="100"/><w:defaultTabStop w:val="720"/><w:characterSpacingControl w:val="doNotCompress"/><w:compat><w:compatSetting w:name="compatibilityMode" w:uri="http://schemas.microsoft.com/office/word" w:val="15"/></w:compat></w:settings>`),
 		text("word/footer1.xml", d.footer()),
@@ -67,7 +67,7 @@ const packageRels = `<Relationships xmlns="http://schemas.openxmlformats.org/pac
 func (d *docx) core() string {
 	day := d.made.UTC().Format(time.RFC3339)
 	return `<cp:coreProperties xmlns:cp="http://schemas.openxmlformats.org/package/2006/metadata/core-properties" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:dcterms="http://purl.org/dc/terms/" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">` +
-		`<dc:title>` + html(d.title) + `</dc:title><dc:language>en-GB</dc:language>` +
+		`<dc:title>` + html(d.title) + `</dc:title><dc:language>` + language() + `</dc:language>` +
 		`<dcterms:created xsi:type="dcterms:W3CDTF">` + day + `</dcterms:created><dcterms:modified xsi:type="dcterms:W3CDTF">` + day + `</dcterms:modified></cp:coreProperties>`
 }
 

@@ -3,6 +3,8 @@ package book
 import (
 	"strconv"
 	"strings"
+
+	"parewell/recipes/words"
 )
 
 // dress is how a style is set: sizes in half points, spaces in twentieths of a
@@ -15,7 +17,6 @@ type dress struct {
 	before, after int
 	bold, italic  bool
 	grey, keep    bool
-	based         style
 }
 
 // looks are the document's own styles; an editor restyles a book by changing
@@ -38,13 +39,19 @@ var looks = []dress{
 	{id: styleHead, name: "Table Head", size: 20, before: 20, after: 20, bold: true, keep: true},
 }
 
-// docxStyles is word/styles.xml.
-var docxStyles = stylesXML()
+// language is the document's language as word processors name it.
+func language() string {
+	if code := words.Current().Code; code != "en" {
+		return code
+	}
+	return "en-GB"
+}
 
-func stylesXML() string {
+// docxStyles is word/styles.xml.
+func docxStyles() string {
 	var b strings.Builder
 	b.WriteString(`<w:styles ` + wordNS + `><w:docDefaults><w:rPrDefault><w:rPr><w:rFonts w:ascii="Georgia" w:hAnsi="Georgia" w:cs="Georgia" w:eastAsia="Georgia"/>` +
-		`<w:sz w:val="21"/><w:szCs w:val="21"/><w:lang w:val="en-GB" w:eastAsia="en-GB" w:bidi="ar-SA"/></w:rPr></w:rPrDefault>` +
+		`<w:sz w:val="21"/><w:szCs w:val="21"/><w:lang w:val="` + language() + `" w:eastAsia="en-GB" w:bidi="ar-SA"/></w:rPr></w:rPrDefault>` +
 		`<w:pPrDefault><w:pPr><w:spacing w:after="0" w:line="276" w:lineRule="auto"/></w:pPr></w:pPrDefault></w:docDefaults>`)
 	b.WriteString(`<w:style w:type="paragraph" w:default="1" w:styleId="Normal"><w:name w:val="Normal"/><w:qFormat/></w:style>`)
 	b.WriteString(`<w:style w:type="character" w:default="1" w:styleId="DefaultParagraphFont"><w:name w:val="Default Paragraph Font"/><w:uiPriority w:val="1"/><w:semiHidden/></w:style>`)

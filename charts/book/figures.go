@@ -161,8 +161,10 @@ func (d *drawer) fall(n food.Nutrient) (charts.WaterfallData, error) {
 	}
 	data := charts.WaterfallData{
 		Nutrient: words.Say("book.figure." + n.Key()), Unit: n.Unit(), Original: whole(d.before.PerServing(n)),
-		Version: charts.WaterfallEnd{Letter: d.version.Letter, Name: d.version.Name, Effect: nan, Low: nan, High: nan,
-			Amount: whole(d.kitchen.Of(d.book.Draft(d.recipe, d.version)).PerServing(n))},
+		Version: charts.WaterfallEnd{
+			Letter: d.version.Letter, Name: d.version.Name, Effect: nan, Low: nan, High: nan,
+			Amount: whole(d.kitchen.Of(d.book.Draft(d.recipe, d.version)).PerServing(n)),
+		},
 	}
 	for i, s := range on {
 		step := charts.WaterfallStep{Name: s.Name, Change: exactly(savings.Of(i, n)), Effect: nan, Low: nan, High: nan}
@@ -235,8 +237,10 @@ func (d *drawer) sittings() {
 }
 
 func rightRow(s *outcome.Sitting, c *sensory.Discrimination) charts.RightRow {
-	row := charts.RightRow{Name: words.Say("book.figure.right.row", words.Say("book.test."+s.Tasting.Test), dayOf(s.Tasting.Date), words.Join(s.Names)),
-		Right: c.Correct, N: c.N, Chance: c.PGuess, AtMost: -1}
+	row := charts.RightRow{
+		Name:  words.Say("book.figure.right.row", words.Say("book.test."+s.Tasting.Test), dayOf(s.Tasting.Date), words.Join(s.Names)),
+		Right: c.Correct, N: c.N, Chance: c.PGuess, AtMost: -1,
+	}
 	if n, ok := sensory.MinCorrect(c.Test, c.N, sensory.UsualAlpha); ok {
 		row.Needed = n
 	}

@@ -204,6 +204,9 @@ th, td { text-align: left; vertical-align: top; padding: .22rem 1.4rem .22rem 0;
 thead th { font-weight: 600; border-bottom: 1.5px solid #26221c; }
 .right { text-align: right; padding-right: 0; padding-left: 1.4rem; }
 tr.inside th { padding-left: 1.1rem; }
+.ingredients table { width: 100%; }
+.ingredients th:nth-child(1) { width: 5rem; }
+.ingredients th:nth-child(2) { width: 8rem; }
 figure { margin: 1rem 0; }
 img { width: 100%; height: auto; background: #fff; }
 figcaption, .smalltext { font-size: .85rem; color: #6b6256; }

@@ -9,6 +9,7 @@ import (
 
 	"parewell/analysis/nutrition"
 	"parewell/recipes/food"
+	"parewell/recipes/words"
 )
 
 // recipeLD is a schema.org Recipe (https://schema.org/Recipe).
@@ -54,7 +55,7 @@ type nutritionLD struct {
 func (p *Page) WriteJSONLD(w io.Writer) error {
 	r := recipeLD{
 		Context: "https://schema.org", Type: "Recipe", Name: p.Title, Description: p.Headnote, Category: p.Category, Version: p.Letter,
-		Language: "en", Yield: p.yieldLD(), Ingredients: []string{}, Instructions: []stepLD{}, Nutrition: p.nutritionLD(),
+		Language: words.Current().Code, Yield: p.yieldLD(), Ingredients: []string{}, Instructions: []stepLD{}, Nutrition: p.nutritionLD(),
 	}
 	for _, s := range p.Sections {
 		for i := range s.Lines {

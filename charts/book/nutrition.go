@@ -123,7 +123,7 @@ func (m *maker) nutrition() {
 		if n > 0 {
 			continue
 		}
-		m.out.account, m.out.base, m.out.Weight = a, base, weightOf(a)
+		m.out.account, m.out.base, m.out.Weight = a, base, weightOf(a, m.o.Units)
 		if m.version != nil {
 			m.out.Change = changeOf(base, a, m.o)
 			m.out.Picture = m.picture(base, a)

@@ -138,12 +138,15 @@ func yieldOf(d *recipes.Draft) string {
 }
 
 // weightOf says what a serving weighs and by what; "" where nothing is known.
-func weightOf(a *nutrition.Account) string {
+func weightOf(a *nutrition.Account, u Units) string {
 	g, whole := a.ServingGrams()
 	if g <= 0 {
 		return ""
 	}
-	text := words.Grams(houseGrams(g))
+	text := weight(houseGrams(g))
+	if u != Metric {
+		text = words.Say("book.weight.both", text, ounces(g).Text)
+	}
 	if !whole {
 		text = words.Say("book.at-least", text)
 	}

@@ -17,10 +17,16 @@ func (p *Page) WriteText(w io.Writer) error {
 			if x.key != "ingredients" {
 				b.WriteString("\n")
 			}
+			if x.key == "nutrition" && p.Weight != "" {
+				b.WriteString(words.Say("book.sentence", p.Weight) + "\n")
+			}
 		}
 		for i, bl := range x.blocks {
 			if x.key == "title" && i > 0 {
 				b.WriteString("\n")
+			}
+			if bl.style == styleYield { // the weight would keep the reader from the servings
+				bl.text = words.Say("book.sentence", p.Yield)
 			}
 			textBlock(&b, &bl)
 		}

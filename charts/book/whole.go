@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"parewell/analysis/claims"
+	"parewell/analysis/nutrition"
 	"parewell/recipes"
 	"parewell/recipes/food"
 	"parewell/recipes/problem"
@@ -180,10 +181,13 @@ func (p *Page) cell(i int, n food.Nutrient) string {
 	}
 	r := p.Change.Rows[i]
 	before := shortOf(rowOf(p.base, s, p.base.PerServing(n), short))
+	if _, unit, ok := strings.Cut(after, " "); ok && r.Bound == nutrition.Exact {
+		before = strings.TrimSuffix(before, " "+unit) // "704 to 559 kcal"
+	}
 	switch {
-	case r.Percent != nil && r.Bound == "exact":
+	case r.Percent != nil && r.Bound == nutrition.Exact:
 		return words.Say("book.table.cell", before, after, words.Percent(*r.Percent))
-	case r.Bound == "exact":
+	case r.Bound == nutrition.Exact:
 		return words.Say("book.table.plain", before, after)
 	}
 	return words.Say("book.table."+string(r.Bound), before, after)

@@ -144,7 +144,7 @@ func reportForms(t *testing.T, m *Manuscript) {
 func TestTheTableIsBeforeAndAfter(t *testing.T) {
 	m := harbourBook(t, Metric)
 	rows := m.tableBlocks()[0].rows
-	if len(rows) != 4 || !strings.Contains(rows[1][1], " kcal to ") || !strings.Contains(rows[1][1], "(–2") {
+	if len(rows) != 4 || !strings.Contains(rows[1][1], "704 to ") || !strings.Contains(rows[1][1], "(–2") {
 		t.Errorf("%q", rows)
 	}
 	table, err := csv.NewReader(bytes.NewReader(written(t, m.WriteTableCSV))).ReadAll()

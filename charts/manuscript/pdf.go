@@ -2,6 +2,7 @@ package manuscript
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"io"
 	"time"
 
@@ -37,10 +38,13 @@ func (d *Document) WritePDF(w io.Writer) error {
 	for i, style := range []string{"", "B"} {
 		pdf.AddUTF8FontFromBytes(fontName, style, bytes.Clone(faces()[i].data)) // it is written into
 	}
+	pictures := plates{pdf: pdf, made: map[[sha256.Size]byte]plate{}, taken: map[int]bool{}}
 	for i := range d.Pages {
 		pdf.AddPageFormat("P", size(d.Pages[i].Paper))
 		d.Pages[i].print(pdf)
-		d.Pages[i].printPictures(pdf)
+		if err := pictures.print(&d.Pages[i]); err != nil {
+			return problem.Wrap(err, d.Title, words.Say("print.failed"), "")
+		}
 	}
 	var b bytes.Buffer
 	if err := pdf.Output(&b); err != nil {

@@ -1,13 +1,5 @@
 package manuscript
 
-import (
-	"bytes"
-	"crypto/sha256"
-	"encoding/hex"
-
-	"codeberg.org/go-pdf/fpdf"
-)
-
 // Ruler measures and breaks text in the fonts of every page. The zero Ruler is
 // ready; it is one goroutine's.
 type Ruler struct{ typing }
@@ -26,16 +18,4 @@ func (r *Ruler) Wrap(text string, size, wide float64, bold bool) []string {
 // OneLine cuts text to a width with an ellipsis.
 func (r *Ruler) OneLine(text string, size, wide float64, bold bool) string {
 	return r.oneLine(text, size, wide, bold)
-}
-
-// printPictures puts a page's pictures on paper; one that several pages have is
-// in the file once.
-func (p *Page) printPictures(pdf *fpdf.Fpdf) {
-	for _, x := range p.Pictures {
-		sum := sha256.Sum256(x.PNG)
-		name := hex.EncodeToString(sum[:])
-		opt := fpdf.ImageOptions{ImageType: "PNG"}
-		pdf.RegisterImageOptionsReader(name, opt, bytes.NewReader(x.PNG))
-		pdf.ImageOptions(name, x.X, x.Y, x.Width, x.Height, false, opt, 0, "")
-	}
 }

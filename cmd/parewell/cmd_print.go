@@ -17,8 +17,17 @@ import (
 )
 
 var printFlags = []flagSpec{
-	{"to", true}, {"recipe", true}, {"version", true}, {"units", true}, {"rule", true}, {"book", false},
-	{"formats", true}, {"width", true}, {"dpi", true}, {"proof", false}, {"json", false},
+	{"to", true},
+	{"recipe", true},
+	{"version", true},
+	{"units", true},
+	{"rule", true},
+	{"book", false},
+	{"formats", true},
+	{"width", true},
+	{"dpi", true},
+	{"proof", false},
+	{"json", false},
 }
 
 // printReport is the JSON of print.
