@@ -78,8 +78,7 @@ func (w *Window) closeTasting(t *recipes.Tasting) {
 		body.Add(form)
 		confirm, first = words.Say("tastings.close.early"), why
 	}
-	var d *parts.Dialog
-	d = parts.ShowDialog(w.win, parts.DialogOptions{
+	d := parts.ShowDialog(w.win, parts.DialogOptions{
 		Title: words.Say("tastings.close.title"), Content: body, First: first, Width: 560,
 		Confirm: confirm, Cancel: words.Say("tastings.close.not"),
 		OnOK: func() bool {

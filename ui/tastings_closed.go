@@ -80,8 +80,7 @@ func (w *Window) lateScores(t *recipes.Tasting) {
 	g.say(parts.RoleMuted, words.Say("tastings.grid.hint"))
 	w.pin("tastings.late.grid", g.table)
 	file := w.pin("tastings.late.file", parts.NewButton(parts.Quiet, "import", words.Say("tastings.read"), nil))
-	var d *parts.Dialog
-	d = parts.ShowDialog(w.win, parts.DialogOptions{
+	d := parts.ShowDialog(w.win, parts.DialogOptions{
 		Title: words.Say("tastings.late.enter"), First: g.table, Width: 860, Height: 560, Cancel: words.Say("button.close"),
 		Content: parts.Fill(parts.GapSmall, 2, parts.Stretch(parts.GapMedium, 0, parts.NewText(words.Say("tastings.late.help")), file), g.where, parts.NewTableCard("", "", g.table)),
 	})

@@ -196,6 +196,7 @@ func (w *Window) title() string {
 func (w *Window) arrived(v desk.View) {
 	other := v.Path != w.view.Path
 	w.view = v
+	w.tastings().phones.follow(v.Book)
 	w.say(v, other)
 	if other {
 		w.enter(w.firstPlace())
