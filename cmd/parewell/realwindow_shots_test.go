@@ -7,6 +7,8 @@ import (
 	"os"
 	"testing"
 	"time"
+
+	"parewell/recipes/words"
 )
 
 // shotSizes are the windows that every page must look right in.
@@ -53,16 +55,24 @@ func (w *window) tour(theme string, width int) {
 	take("recipes")
 	w.key("ctrl+2")
 	take("foods")
+	w.key("ctrl+g")
+	take("tasters")
+	w.key("ctrl+m")
+	take("meals")
 	w.key("ctrl+shift+p")
 	take("paste")
 	w.key("ctrl+1")
 	w.openRecipe("Smoked haddock and leek gratin")
 	for _, tab := range []struct{ key, name string }{
-		{"ctrl+3", "versions"}, {"ctrl+4", "swaps"}, {"ctrl+5", "original"}, {"ctrl+6", "notebook"},
+		{"ctrl+3", "versions"}, {"ctrl+4", "swaps"}, {"ctrl+5", "original"}, {"ctrl+6", "tests"},
+		{"ctrl+7", "notebook"}, {"ctrl+8", "claims"}, {"ctrl+9", "tastings"}, {"ctrl+0", "ledger"},
 	} {
 		w.key(tab.key)
 		take(tab.name)
 	}
+	w.key("ctrl+9")
+	w.click(words.Say("tastings.plan"))
+	take("plan")
 }
 
 // openRecipe opens a recipe from the list: a click chooses it, Enter opens it.
