@@ -308,3 +308,47 @@ func TestHowItWasTested(t *testing.T) {
 		t.Error("the change is not among the open points")
 	}
 }
+
+// TestAnotherDishThanWasServed: where what was served is not what the page
+// prints, no result stands on it, even within one edition.
+func TestAnotherDishThanWasServed(t *testing.T) {
+	b := mustHarbour(t)
+	p := pageOf(t, 0, "B", Usual(Metric, claims.EU))
+	r := b.Recipe(p.Recipe)
+	line := *r.Lines[0]
+	line.Grams += 50
+	c, err := recipes.SetLine(r.ID, &line, nil)(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c.Correction = true // past the Book's own guard, and the records are not renewed
+	later, err := b.With(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	q, err := PageOf(later, p.Recipe, p.Version, Usual(Metric, claims.EU))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if later.Recipe(r.ID).Edition != r.Edition || !q.Tested.Changed || q.Tested.Result != "" {
+		t.Errorf("%+v", q.Tested)
+	}
+	served := b.ServedRecord(r, b.Version(r.ID, p.Version))
+	for name, change := range map[string]func(*recipes.Served){
+		"servings":  func(s *recipes.Served) { s.Servings++ },
+		"grams":     func(s *recipes.Served) { s.Lines[0].Grams++ },
+		"eaten":     func(s *recipes.Served) { s.Lines[1].PartEaten = .5 },
+		"steps":     func(s *recipes.Served) { s.Steps = s.Steps[1:] },
+		"swaps":     func(s *recipes.Served) { s.Swaps[0].Digest = "another" },
+		"technique": func(s *recipes.Served) { s.Dish.Method = "grilled" },
+	} {
+		other := *served
+		other.Lines, other.Steps, other.Swaps = slices.Clone(served.Lines), slices.Clone(served.Steps), slices.Clone(served.Swaps)
+		if !sameDish(served, &other) {
+			t.Fatal("a copy is the same dish")
+		}
+		if change(&other); sameDish(served, &other) {
+			t.Errorf("other %s make another dish", name)
+		}
+	}
+}
