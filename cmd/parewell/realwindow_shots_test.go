@@ -46,7 +46,7 @@ func (w *window) tour(theme string, width int) {
 		w.until("its charts are drawn", func() bool { // they are drawn beside the window's own work
 			time.Sleep(250 * time.Millisecond)
 			now := w.shot(name)
-			still := changed(last, now) == 0
+			still := changed(last, now) < 60 // a cursor blinks
 			last = now
 			return still
 		})
