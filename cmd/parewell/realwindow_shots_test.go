@@ -64,8 +64,14 @@ func (w *window) tour(theme string, width int) {
 	w.key("ctrl+1")
 	w.openRecipe("Smoked haddock and leek gratin")
 	for _, tab := range []struct{ key, name string }{
-		{"ctrl+3", "versions"}, {"ctrl+4", "swaps"}, {"ctrl+5", "original"}, {"ctrl+6", "tests"},
-		{"ctrl+7", "notebook"}, {"ctrl+8", "claims"}, {"ctrl+9", "tastings"}, {"ctrl+0", "ledger"},
+		{"ctrl+3", "versions"},
+		{"ctrl+4", "swaps"},
+		{"ctrl+5", "original"},
+		{"ctrl+6", "tests"},
+		{"ctrl+7", "notebook"},
+		{"ctrl+8", "claims"},
+		{"ctrl+9", "tastings"},
+		{"ctrl+0", "ledger"},
 	} {
 		w.key(tab.key)
 		take(tab.name)
