@@ -78,6 +78,9 @@ func (l *Line) WithTechnique(t Technique) *Line {
 	return c
 }
 
+// WithoutPouring no longer asks about fat that is poured off.
+func (l *Line) WithoutPouring() *Line { return l.without(DoubtPoured) }
+
 // WithUptake says how much of a marinade, brine or cooking water is eaten, by
 // part; nil goes back to the part eaten.
 func (l *Line) WithUptake(u *Uptake) *Line {

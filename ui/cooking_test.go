@@ -162,6 +162,20 @@ func TestTakingOff(t *testing.T) {
 	press(k, "line.off.add")
 	k.settle()
 	k.picture("dialog-line-off")
+	if len(k.book().Recipe(r.ID).Lines) != len(r.Lines) {
+		t.Fatal("taken off before it was saved")
+	}
+	k.press(fyne.KeyEscape)
+	k.settle()
+	if len(k.book().Recipe(r.ID).Lines) != len(r.Lines) {
+		t.Fatal("Cancel kept what was taken off")
+	}
+	k.lineDetails(butter, nil)
+	pickFood(k, "line.off.food", "butter oil")
+	setEntry(k, "line.off.grams", "15")
+	press(k, "line.off.add")
+	k.confirm()
+	k.settle()
 	all := k.book().Recipe(r.ID).Lines
 	if len(all) != len(r.Lines)+1 {
 		t.Fatalf("%d ingredients (%s)", len(all), k.status.Message())
@@ -179,7 +193,6 @@ func TestTakingOff(t *testing.T) {
 		t.Fatalf("taken off %+v", off)
 	}
 	leave := "line.off.leave:15 g " + name
-	k.press(fyne.KeyEscape)
 	k.goTo(place{page: pageRecipe, recipe: r.ID, tab: tabVersions})
 	k.settle()
 	k.picture("versions-off")
@@ -200,6 +213,7 @@ func TestTakingOff(t *testing.T) {
 	k.press(fyne.KeyEscape)
 	k.lineDetails(butter, nil)
 	press(k, leave)
+	k.confirm()
 	k.settle()
 	if len(k.book().Recipe(r.ID).Lines) != len(r.Lines) {
 		t.Error("it should be left in again")

@@ -26,9 +26,12 @@ func newBathFields(d *lineDialog, form *parts.Form) *bathFields {
 	if u == nil {
 		u = &recipes.Uptake{}
 	}
-	b.on = parts.NewCheck(words.Say("line.bath"), d.line.Uptake != nil, func(on bool) { b.show(on) })
+	b.on = parts.NewCheck(words.Say("line.bath"), d.line.Uptake != nil, func(on bool) {
+		b.show(on)
+		d.update()
+	})
 	form.Row("", b.on, "", "")
-	b.water, b.salt, b.fat = shareEntry(u.Water), shareEntry(u.Salt), shareEntry(u.Fat)
+	b.water, b.salt, b.fat = d.shareEntry(u.Water), d.shareEntry(u.Salt), d.shareEntry(u.Fat)
 	part := func(e *parts.Entry, key string) fyne.CanvasObject {
 		return parts.Rows(2, parts.Line(4, e, parts.NewText("%")), parts.NewCaption(words.Say(key)))
 	}
@@ -43,8 +46,8 @@ func newBathFields(d *lineDialog, form *parts.Form) *bathFields {
 	return b
 }
 
-func shareEntry(share float64) *parts.Entry {
-	e := parts.NewNumberEntry(sheets.ShareField(share), "", nil)
+func (d *lineDialog) shareEntry(share float64) *parts.Entry {
+	e := parts.NewNumberEntry(sheets.ShareField(share), "", d.typed)
 	e.Width = 64
 	return e
 }
@@ -78,6 +81,7 @@ func (b *bathFields) take(c sheets.Choice) {
 		b.d.eaten.Set(sheets.ShareField(c.Part))
 	}
 	b.show(b.on.On())
+	b.d.update()
 }
 
 // show swaps the field of the part eaten for the three shares.

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 
 	"parewell/recipes"
 	"parewell/recipes/food"
@@ -28,6 +29,8 @@ type lineDialog struct {
 	rows               map[string]*parts.FormRow
 	picked             *food.Food // chosen from the list, nil for the food it has
 	named              string     // what the food field said at first
+	off                *offList   // nil where nothing can be taken off
+	right              *fyne.Container
 }
 
 // lineDetails opens an ingredient of the original, or of a version when v is
@@ -45,21 +48,34 @@ func (w *Window) lineDetails(l *recipes.Line, v *recipes.Version) {
 	d := &lineDialog{w: w, x: x, column: i, line: l, rows: map[string]*parts.FormRow{}}
 	d.left = parts.Rows(parts.GapMedium)
 	left := d.left
-	left.Add(d.form(facts))
+	form := d.form(facts)
+	if sheets.CanTakeOff(w.recipe(), l) {
+		d.off = newOffList(d)
+	}
+	poured := d.off != nil && d.off.picked != nil // it asks about fat poured off: that comes first
+	if poured {
+		left.Add(d.off.view)
+	}
+	left.Add(form)
 	if w.book().Food(l.Food) != nil {
 		left.Add(d.relinkButton())
 	}
-	if sheets.CanTakeOff(w.recipe(), l) {
-		left.Add(newOffList(d).view)
+	if d.off != nil && !poured {
+		left.Add(d.off.view)
 	}
 	if w.book().Food(l.Food) != nil {
 		left.Add(newPriceFields(w, l.Food).view)
 	}
 	left.Add(parts.NewSection(words.Say("foods.allergens")))
 	left.Add(parts.NewText(facts.Allergens))
-	body := parts.Columns(20, []float32{1, 1.15}, parts.Scrolled(parts.Pad(2, 12, 2, 2, left)), d.counted(facts))
+	d.right = container.New(stack{}, d.counted(facts))
+	body := parts.Columns(20, []float32{1, 1.15}, parts.Scrolled(parts.Pad(2, 12, 2, 2, left)), d.right)
+	first := d.grams
+	if poured { // its weight is what is missing
+		first = d.off.grams
+	}
 	d.dialog = parts.ShowDialog(w.win, parts.DialogOptions{
-		Title: facts.Title, First: d.grams, Width: 1080, Height: 660,
+		Title: facts.Title, First: first, Width: 1080, Height: 660,
 		Content: parts.Fill(parts.GapSmall, 1, parts.NewCaption(facts.Caption), body),
 		Confirm: words.Say("button.save"), Cancel: words.Say("button.cancel"), OnOK: d.save,
 	})
@@ -117,14 +133,14 @@ func (d *lineDialog) form(facts sheets.LineFacts) *parts.Form {
 		d.named = f.Name
 	}
 	d.food = parts.NewSuggestEntry(d.named, words.Say("line.food.hint"), d.w.foodSuggestions, d.pick)
-	d.grams = parts.NewNumberEntry(sheets.GramsField(l), "", nil)
-	d.eaten = parts.NewNumberEntry(sheets.ShareField(l.PartEaten), "", nil)
-	d.asBought = parts.NewCheck(words.Say("line.as-bought"), l.AsBought, nil)
+	d.grams = parts.NewNumberEntry(sheets.GramsField(l), "", d.typed)
+	d.eaten = parts.NewNumberEntry(sheets.ShareField(l.PartEaten), "", d.typed)
+	d.asBought = parts.NewCheck(words.Say("line.as-bought"), l.AsBought, func(bool) { d.update() })
 	var states []parts.Suggestion
 	for _, s := range sheets.States() {
 		states = append(states, parts.Suggestion{Key: "s:" + s.Name, Text: s.Value})
 	}
-	d.state = parts.NewPicker(states, "s:"+string(l.State), "", nil)
+	d.state = parts.NewPicker(states, "s:"+string(l.State), "", func(parts.Suggestion) { d.update() })
 	form := parts.NewForm()
 	d.rows["food"] = form.Row(words.Say("original.food"), d.food, "", facts.Source)
 	d.rows["grams"] = form.Row(words.Say("original.grams"), d.grams, "g", facts.From)
@@ -144,7 +160,7 @@ func (d *lineDialog) form(facts sheets.LineFacts) *parts.Form {
 // cookedRow is how the ingredient itself is cooked.
 func (d *lineDialog) cookedRow(form *parts.Form) {
 	as := words.Say("cooked.as-dish", sheets.MethodText(d.x.Accounts[d.column].Draft.Dish))
-	d.cooked = newTechniqueField(d.line.Technique, as, nil)
+	d.cooked = newTechniqueField(d.line.Technique, as, d.update)
 	d.w.pin("line.method", d.cooked.method)
 	d.w.pin("line.minutes", d.cooked.minutes)
 	d.rows["minutes"] = form.Row(words.Say("line.own-cooking"), parts.Stretch(parts.GapSmall, 0, d.cooked.method, d.cooked.minutes), words.Say("cooked.min"), "")
@@ -155,6 +171,7 @@ func (d *lineDialog) pick(s parts.Suggestion) {
 	ref, ok := food.ParseRef(s.Key)
 	if err == nil && ok {
 		d.picked, d.named = table.Get(ref), s.Text
+		d.update()
 	}
 }
 
@@ -167,15 +184,67 @@ func (d *lineDialog) save() bool {
 	if len(faults) > 0 {
 		return false
 	}
-	if l == d.line {
-		return true
+	if verbs := d.verbs(l); len(verbs) > 0 {
+		d.w.do(recipes.All(d.did(l), d.w.at.recipe, verbs...))
 	}
-	verbs := []recipes.Verb{d.verb(l)}
-	if d.picked != nil && d.picked.Ref != d.line.Food && l.Name != "" {
-		verbs = append(verbs, recipes.Remember(d.w.choiceOf(l, d.picked), nil))
-	}
-	d.w.do(recipes.All(words.P("did.line", l.Text), d.w.at.recipe, verbs...))
 	return true
+}
+
+// did names what saving does.
+func (d *lineDialog) did(l *recipes.Line) words.Phrase {
+	if d.off != nil && len(d.off.added) == 1 && len(d.off.left) == 0 {
+		return words.P("did.take-off", d.off.added[0].line.Text, sheets.LineName(d.line))
+	}
+	return words.P("did.line", l.Text)
+}
+
+// verbs keep what the fields say; none where they say what stands. Fat that is
+// taken off is no longer asked about.
+func (d *lineDialog) verbs(l *recipes.Line) []recipes.Verb {
+	var offs, out []recipes.Verb
+	if d.off != nil {
+		offs = d.off.verbs()
+		if len(d.off.added) > 0 && sheets.Asks(l, recipes.DoubtPoured) {
+			l = l.WithoutPouring()
+		}
+	}
+	if l != d.line {
+		out = append(out, d.verb(l))
+	}
+	if d.picked != nil && d.picked.Ref != d.line.Food && l.Name != "" {
+		out = append(out, recipes.Remember(d.w.choiceOf(l, d.picked), nil))
+	}
+	return append(out, offs...)
+}
+
+// typed follows a field that was left.
+func (d *lineDialog) typed(string) { d.update() }
+
+// update shows at the right what the fields as they stand come to; where one of
+// them cannot be read, what stood there stays.
+func (d *lineDialog) update() {
+	if d.right == nil {
+		return // still being built
+	}
+	l, faults := d.changed()
+	if len(faults) > 0 {
+		return
+	}
+	book := d.w.book()
+	if verbs := d.verbs(l); len(verbs) > 0 {
+		c, err := recipes.All(d.did(l), d.w.at.recipe, verbs...)(book)
+		if err == nil {
+			book, err = book.With(c)
+		}
+		if err != nil {
+			return // Save says why
+		}
+	}
+	facts, ok := sheets.NewBench(book, book.Recipe(d.w.at.recipe)).LineFacts(d.line.ID, d.column)
+	if ok {
+		d.right.Objects = []fyne.CanvasObject{d.counted(facts)}
+		d.right.Refresh()
+	}
 }
 
 // changed is the line as the fields say; the line itself when they say the

@@ -53,6 +53,7 @@ func (p *originalPage) doubtCard(d reading.DoubtRow) fyne.CanvasObject {
 	p.w.pin("doubt.right:"+l.Text, right)
 	rows := []fyne.CanvasObject{parts.NewText(sheets.DoubtText(l))}
 	rows = append(rows, p.states(l)...)
+	rows = append(rows, p.poured(l)...)
 	rows = append(rows, p.answers(l)...)
 	rows = append(rows, parts.Stretch(parts.GapSmall, 0, field, weight), parts.Line(parts.GapSmall, parts.Spring(), right))
 	return parts.NewCard(l.Text, sheets.Taken(l, p.w.book().Food(l.Food)), parts.Rows(parts.GapSmall, rows...))
@@ -71,7 +72,9 @@ func (p *originalPage) answers(l *recipes.Line) []fyne.CanvasObject {
 			break
 		}
 		key := h.Food.Ref.String()
-		out = append(out, parts.NewButton(parts.Plain, "foods", sheets.FoodAnswer(h.Food), func() { p.w.chooseFood(l, key) }))
+		b := parts.NewButton(parts.Plain, "foods", sheets.FoodAnswer(h.Food), func() { p.w.chooseFood(l, key) })
+		b.Short = true
+		out = append(out, b)
 	}
 	return out
 }
@@ -79,7 +82,7 @@ func (p *originalPage) answers(l *recipes.Line) []fyne.CanvasObject {
 // states are the answers to "weighed raw, dry or cooked?", one button each: the
 // line is read again as if it said so.
 func (p *originalPage) states(l *recipes.Line) []fyne.CanvasObject {
-	if !sheets.Asks(l, recipes.DoubtState) {
+	if !sheets.Asks(l, recipes.DoubtState) && !sheets.Asks(l, recipes.DoubtCooked) {
 		return nil
 	}
 	var buttons []fyne.CanvasObject
@@ -88,7 +91,18 @@ func (p *originalPage) states(l *recipes.Line) []fyne.CanvasObject {
 		p.w.pin("doubt."+string(s)+":"+l.Text, b)
 		buttons = append(buttons, b)
 	}
-	return []fyne.CanvasObject{parts.Line(parts.GapSmall, buttons...)}
+	return []fyne.CanvasObject{parts.Flow(parts.GapSmall, buttons...)}
+}
+
+// poured leads to where fat that is poured off is taken off, with the fat of
+// such meat chosen already.
+func (p *originalPage) poured(l *recipes.Line) []fyne.CanvasObject {
+	if !sheets.Asks(l, recipes.DoubtPoured) || !sheets.CanTakeOff(p.w.recipe(), l) {
+		return nil
+	}
+	b := parts.NewButton(parts.Quiet, "remove", words.Say("doubts.poured"), func() { p.w.lineDetails(l, nil) })
+	p.w.pin("doubt.poured:"+l.Text, b)
+	return []fyne.CanvasObject{parts.Line(0, b)}
 }
 
 // weighed takes the state a line was weighed in: where the table has the food

@@ -24,6 +24,9 @@ type originalPage struct {
 	servings *parts.Entry
 	serves   *parts.Text
 	cooked   *techniqueField
+	offer    *parts.Button // the way of cooking that the method names
+	offered  recipes.Technique
+	top      *fyne.Container
 	more     *parts.Button
 	care     *parts.Text // the dish's cautions
 	page     *fyne.Container
@@ -75,10 +78,33 @@ func (p *originalPage) head() fyne.CanvasObject {
 	p.w.pin("original.minutes", p.cooked.minutes)
 	p.more = parts.NewButton(parts.Plain, "more", words.Say("original.more"), func() { parts.ShowMenuUnder(p.more, p.w.originalItems()...) })
 	p.w.pin("original.more", p.more)
-	return parts.Flow(parts.GapMedium,
+	p.offer = parts.NewButton(parts.Plain, "assumed", "", func() { p.w.do(recipes.SetTechnique(p.w.at.recipe, p.offered)) })
+	p.w.pin("original.offer", p.offer)
+	p.top = parts.Flow(parts.GapMedium,
 		parts.Line(parts.GapSmall, parts.NewText(words.Say("original.servings")), p.servings, p.serves),
 		parts.Line(parts.GapSmall, parts.NewText(words.Say("original.cooked")), parts.Sized(170, 0, p.cooked.method), p.cooked.minutes, parts.NewCaption(words.Say("cooked.min"))),
-		p.more)
+		p.offer, p.more)
+	return p.top
+}
+
+// showOffer offers the way of cooking that the method's steps name, while none
+// is stated.
+func (p *originalPage) showOffer(r *recipes.Recipe) {
+	var steps []string
+	for _, s := range r.Steps {
+		steps = append(steps, s.Text)
+	}
+	t, said, ok := reading.CookedIn(steps)
+	ok = ok && r.Dish.Method == ""
+	if ok {
+		p.offered = t
+		p.offer.SetText(words.Say("cooked.offer", sheets.MethodText(t)))
+		p.offer.SetTip(words.Say("cooked.offer.tip", said))
+	}
+	if p.offer.Visible() != ok {
+		visible(p.offer, ok)
+		p.page.Refresh()
+	}
 }
 
 // setCooked keeps how the original is cooked.
@@ -108,6 +134,7 @@ func (p *originalPage) show() {
 	p.servings.Set(words.Trim(r.Servings, 2))
 	p.serves.SetText(sheets.ServesMore(r))
 	p.cooked.set(r.Dish)
+	p.showOffer(r)
 	p.showCare(x)
 	p.showDoubts(r)
 }

@@ -29,6 +29,7 @@ type Button struct {
 	icon     string
 	tip      string
 	OnPress  func()
+	Short    bool // long words are cut to the room there is and shown whole as a tip
 	disabled bool
 	focused  bool
 	hovered  bool
@@ -134,8 +135,25 @@ func (b *Button) MouseUp(e *desktop.MouseEvent) {
 // MouseIn is part of desktop.Hoverable.
 func (b *Button) MouseIn(*desktop.MouseEvent) {
 	b.hovered = true
-	b.hint.rest(b, b.tip)
+	tip := b.tip
+	if tip == "" && b.Short && b.cutTo(b.Size().Width) != b.text {
+		tip = b.text
+	}
+	b.hint.rest(b, tip)
 	b.Refresh()
+}
+
+// cutTo is what of the words fits a button so wide.
+func (b *Button) cutTo(width float32) string {
+	if !b.Short || width <= 0 {
+		return b.text
+	}
+	f := factorOf(b.Theme())
+	room := width - 2*9*f
+	if b.icon != "" {
+		room -= 18*f + 6
+	}
+	return cut(b.text, room, SizeBody.in(b.Theme()), b.kind == Primary || b.kind == Danger)
 }
 
 // MouseMoved is part of desktop.Hoverable.
@@ -178,6 +196,9 @@ func (b *Button) CreateRenderer() fyne.WidgetRenderer {
 	return r
 }
 
+// shortest is the room that a Short button's words keep.
+const shortest = 90
+
 type buttonRenderer struct {
 	b          *Button
 	ring, face *canvas.Rectangle
@@ -198,7 +219,11 @@ func (r *buttonRenderer) MinSize() fyne.Size {
 	if r.b.text == "" {
 		return fyne.NewSquareSize(32 * f)
 	}
-	w += textWidth(r.b.text, SizeBody.in(r.b.Theme()), r.bold()) + 8*f
+	words := textWidth(r.b.text, SizeBody.in(r.b.Theme()), r.bold()) + 8*f
+	if r.b.Short {
+		words = fyne.Min(words, shortest*f)
+	}
+	w += words
 	if r.b.icon != "" {
 		w += r.side() + 3*f
 	}
@@ -211,7 +236,8 @@ func (r *buttonRenderer) Layout(s fyne.Size) {
 	r.face.Resize(s)
 	place(r.ring, -3, -3, s.Width+6, s.Height+6)
 	size, side := SizeBody.in(r.b.Theme()), r.side()
-	tw := textWidth(r.b.text, size, r.bold())
+	r.text.Text = r.b.cutTo(s.Width)
+	tw := textWidth(r.text.Text, size, r.bold())
 	w := tw
 	if r.b.icon != "" {
 		w += side

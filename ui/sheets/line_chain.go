@@ -1,8 +1,11 @@
 package sheets
 
 import (
+	"strings"
+
 	"parewell/analysis/nutrition"
 	"parewell/recipes"
+	"parewell/recipes/food"
 	"parewell/recipes/words"
 )
 
@@ -179,6 +182,26 @@ func LineText(l *recipes.Line) string {
 // own ingredients with a food.
 func CanTakeOff(r *recipes.Recipe, l *recipes.Line) bool {
 	return r.Line(l.ID) != nil && l.Kind != recipes.TakenOff && l.Sub == nil
+}
+
+// PouredFat names the starter food that the fat poured off an ingredient is
+// nearest to; f may be nil. Common practice, no source.
+func PouredFat(f *food.Food) string {
+	name, group := "", ""
+	if f != nil {
+		name, group = strings.ToLower(f.Name), f.Group
+	}
+	switch {
+	case group == "poultry" && strings.Contains(name, "duck"):
+		return "duck fat"
+	case group == "poultry" && strings.Contains(name, "goose"):
+		return "goose fat"
+	case group == "poultry":
+		return "chicken fat"
+	case group == "pork", group == "sausages and deli":
+		return "lard"
+	}
+	return "beef tallow"
 }
 
 // lastOff is the line after which a new one taken off a line goes.

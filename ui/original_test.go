@@ -1,0 +1,143 @@
+package ui
+
+import (
+	"strings"
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"parewell/recipes"
+	"parewell/recipes/measure"
+	"parewell/ui/parts"
+)
+
+// pasted reads a recipe's text and opens its original.
+func (k *kitchenWindow) pasted(text string) (*recipes.Recipe, *originalPage) {
+	k.t.Helper()
+	var got readText
+	done := false
+	k.read(text, measure.Metric, func(r readText) { got, done = r, true })
+	k.until("the text is read", func() bool { return done })
+	if got.err != nil {
+		k.t.Fatal(got.err)
+	}
+	k.do(recipes.AddRecipe(got.recipe, got.foods))
+	k.settle()
+	k.goTo(place{page: pageRecipe, recipe: got.recipe.ID, tab: tabOriginal})
+	k.settle()
+	p, _ := k.pages[pageRecipe].(*recipePage).inner[tabOriginal].(*originalPage)
+	return got.recipe, p
+}
+
+const piesText = `Mince and leek pie
+Serves 4
+500 g minced beef, 20% fat, browned and fat poured off
+2 leeks, boiled and drained
+500 g smoked trout
+300 ml chicken stock
+200 ml cream
+100 g cheese
+75 g butter
+1 tin tomatoes
+Salt to taste
+
+1. Simmer the leeks for 10 minutes.
+2. Bake 45 minutes.
+`
+
+// TestDoubtCardsFitTheirColumn: nothing in the column is cut off at its right
+// edge, however long a food's name is.
+func TestDoubtCardsFitTheirColumn(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		factor float32
+		size   fyne.Size
+	}{
+		{"original-doubts-1280", 1, fyne.NewSize(1280, 800)},
+		{"original-doubts-large", 1.6, fyne.NewSize(1280, 800)},
+		{"original-doubts-900", 1, fyne.NewSize(900, 700)},
+	} {
+		k := openKitchen(t, false, c.size)
+		k.setTheme(false, c.factor)
+		_, p := k.pasted(piesText)
+		k.picture(c.name)
+		if len(p.doubts.Objects) < 4 {
+			t.Fatalf("%s: %d cards", c.name, len(p.doubts.Objects))
+		}
+		for i, o := range p.doubts.Objects {
+			if least := o.MinSize().Width; least > p.scroll.Size().Width-10 {
+				t.Errorf("%s: card %d needs %v of %v", c.name, i, least, p.scroll.Size().Width)
+			}
+		}
+	}
+}
+
+// TestFatPouredOffIsTakenOff: the doubt leads to the fields, its fat is chosen,
+// and once it is taken off nothing asks about it.
+func TestFatPouredOffIsTakenOff(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	r, _ := k.pasted(piesText)
+	beef := r.Lines[0]
+	press(k, "doubt.poured:"+beef.Text)
+	if e := k.pins["line.off.food"].(*parts.Entry); e.Text != "beef tallow" {
+		t.Errorf("the fat offered is %q", e.Text)
+	}
+	setEntry(k, "line.off.grams", "45")
+	press(k, "line.off.add")
+	k.picture("dialog-line-poured")
+	k.confirm()
+	k.settle()
+	now := k.book().Recipe(r.ID)
+	if l := now.Lines[1]; l.Kind != recipes.TakenOff || l.Grams != 45 || l.OffOf != beef.ID {
+		t.Errorf("taken off %+v", l)
+	}
+	for _, d := range now.Line(beef.ID).Doubts {
+		if d.Kind == recipes.DoubtPoured {
+			t.Error("it still asks about fat poured off")
+		}
+	}
+}
+
+// TestTheDialogFollowsItsFields: what is chosen at the left is reckoned at the
+// right before anything is saved.
+func TestTheDialogFollowsItsFields(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	r, _ := k.pasted(piesText)
+	leeks := r.Lines[1]
+	k.lineDetails(leeks, nil)
+	figures := func() string {
+		m := k.pins["line.figures"].(*parts.Matrix)
+		return m.Data().Rows[0].Cells[2].Text
+	}
+	before := figures()
+	e := k.pins["line.eaten"].(*parts.Entry)
+	k.win.Canvas().Focus(e)
+	e.SetText("50")
+	k.win.Canvas().Unfocus()
+	if after := figures(); after == before {
+		t.Errorf("half of it eaten still holds %s", after)
+	}
+	k.win.Canvas().Focus(e)
+	k.press(fyne.KeyEscape)
+	k.settle()
+	if l := k.book().Recipe(r.ID).Line(leeks.ID); l.PartEaten != 1 {
+		t.Error("Cancel kept the share")
+	}
+}
+
+// TestTheMethodOffersItsCooking: "Bake 45 minutes" may be taken with a press.
+func TestTheMethodOffersItsCooking(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	r, p := k.pasted(piesText)
+	if !p.offer.Visible() || !strings.Contains(p.offer.Text(), "baked, 45 minutes") {
+		t.Fatalf("offered: %q, shown %v", p.offer.Text(), p.offer.Visible())
+	}
+	press(k, "original.offer")
+	k.settle()
+	if d := k.book().Recipe(r.ID).Dish; d != (recipes.Technique{Method: "baked", Minutes: 45}) {
+		t.Errorf("the dish is %+v", d)
+	}
+	if p.offer.Visible() {
+		t.Error("it is offered again")
+	}
+}
