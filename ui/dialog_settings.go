@@ -24,7 +24,7 @@ func (w *Window) settings() {
 		basis = items[0].Key
 	}
 	pick := parts.NewPicker(items, basis, "", func(s parts.Suggestion) { basis = s.Key })
-	money := parts.NewEntry(w.book().Setting(sheets.MoneySetting), words.Say("settings.money.help"), nil)
+	money := parts.NewEntry(w.book().Setting(sheets.MoneySetting), "€", nil)
 	salt := parts.NewCheck(words.Say("settings.salt"), w.book().Setting(sheets.SaltSetting) != "", nil)
 	kj := parts.NewCheck(words.Say("settings.kj"), w.book().Setting(sheets.KJSetting) != "", nil)
 	w.pin("settings.salt", salt)

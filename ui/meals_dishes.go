@@ -244,12 +244,13 @@ func (p *mealsPage) pick(s parts.Suggestion) {
 	}
 }
 
-// submit takes Enter in the field: the only thing that matches is put in.
+// submit takes Enter in the field: the first thing that matches is put in, as
+// the list under the field has it.
 func (p *mealsPage) submit(text string) {
 	if strings.TrimSpace(text) == "" {
 		return
 	}
-	if found := p.find(text); len(found) == 1 {
+	if found := p.find(text); len(found) > 0 {
 		p.put(found[0])
 		return
 	}

@@ -226,7 +226,7 @@ func TestAddingAsksToChoose(t *testing.T) {
 	k := openKitchen(t, false, fyne.NewSize(1280, 800))
 	p := k.meals()
 	k.make(p, false, "Lunch")
-	for _, typed := range []string{"loaf", "porridge"} {
+	for _, typed := range []string{"xyz", "porridge"} {
 		k.win.Canvas().Focus(p.add)
 		p.add.SetText("")
 		k.keys(typed, fyne.KeyReturn)
@@ -238,6 +238,30 @@ func TestAddingAsksToChoose(t *testing.T) {
 	k.keys("loaf original", fyne.KeyReturn)
 	if n := len(p.plate().Dishes); n != 1 || p.add.Text != "" {
 		t.Errorf("%d dishes, %q left in the field", n, p.add.Text)
+	}
+}
+
+// TestMealFieldTakesTheFirst: Enter puts the first thing of the list in, and what
+// was typed does not wander to another meal.
+func TestMealFieldTakesTheFirst(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	p := k.meals()
+	k.make(p, false, "Lunch")
+	k.win.Canvas().Focus(p.add)
+	first := p.find("loaf")
+	if len(first) < 2 {
+		t.Fatalf("loaf finds %d things: the test says little", len(first))
+	}
+	k.keys("loaf", fyne.KeyReturn)
+	d := p.plate().Dishes
+	if len(d) != 1 || d[0].MealDish.Recipe != first[0].Recipe || d[0].MealDish.Version != first[0].Version {
+		t.Errorf("dishes %+v, want %+v", d, first[0])
+	}
+	k.win.Canvas().Focus(p.add)
+	p.add.SetText("half a word")
+	k.make(p, true, "Monday")
+	if p.add.Text != "" {
+		t.Errorf("%q stayed in the field of another meal", p.add.Text)
 	}
 }
 

@@ -125,6 +125,41 @@ func TestTheDialogFollowsItsFields(t *testing.T) {
 	}
 }
 
+// TestPastingIsReadyForTheKeyboard: the field has the keyboard as the page opens.
+func TestPastingIsReadyForTheKeyboard(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	k.goTo(place{page: pagePaste})
+	k.settle()
+	if k.win.Canvas().Focused() != k.pins["paste.text"].(fyne.Focusable) {
+		t.Errorf("%T has the keyboard", k.win.Canvas().Focused())
+	}
+}
+
+// TestClaimsHeadKeepsItsRoom: the questions of a dish measured by the cup stand
+// under the head, not on it.
+func TestClaimsHeadKeepsItsRoom(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	r := k.openRecipe(0, tabClaims)
+	k.do(recipes.SetSays(r.ID, recipes.Says{Dish: "mixed-cup"}))
+	k.settle()
+	k.picture("claims-cup-1280")
+	p, _ := k.pages[pageRecipe].(*recipePage).inner[tabClaims].(*claimsPage)
+	top := func(o fyne.CanvasObject) float32 {
+		return fyne.CurrentApp().Driver().AbsolutePositionForObject(o).Y
+	}
+	if !p.cupRow.Visible() || len(p.asked.Objects) == 0 {
+		t.Fatal("the head does not grow: the test says nothing")
+	}
+	if bottom := top(p.liquid) + p.liquid.Size().Height; top(p.asked) < bottom {
+		t.Errorf("the questions begin at %v, the head ends at %v", top(p.asked), bottom)
+	}
+	for i, o := range p.cards.Objects {
+		if has, needs := o.Size().Height, o.MinSize().Height; has < needs-1 {
+			t.Errorf("card %d at the right is %v high and needs %v", i, has, needs)
+		}
+	}
+}
+
 // TestTheMethodOffersItsCooking: "Bake 45 minutes" may be taken with a press.
 func TestTheMethodOffersItsCooking(t *testing.T) {
 	k := openKitchen(t, false, fyne.NewSize(1280, 800))

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 
 	"parewell/analysis/claims"
 	"parewell/recipes"
@@ -22,6 +23,9 @@ type claimsPage struct {
 	cupRow   fyne.CanvasObject
 	liquid   *parts.Check
 	asked    *fyne.Container
+	main     *fyne.Container
+	cards    *fyne.Container // at the right: the term chosen, the headnote, the figures for print
+	side     *container.Scroll
 	table    *parts.Matrix
 	detail   *fyne.Container
 	headnote *parts.Entry
@@ -38,24 +42,33 @@ func newClaimsPage(w *Window) page { return &claimsPage{w: w} }
 func (p *claimsPage) build() fyne.CanvasObject {
 	p.recipe = "" // what is built anew is shown anew
 	p.table = parts.NewMatrix()
-	p.table.OnSelect = func(row, _ int) { p.showDetail(row) }
+	p.table.OnSelect = func(row, _ int) {
+		p.showDetail(row)
+		p.fit()
+	}
 	p.w.pin("claims.table", p.table)
 	p.detail = parts.Rows(parts.GapSmall)
 	p.words = parts.Rows(parts.GapSmall)
 	p.headnote = parts.NewTextArea("", words.Say("claims.page.headnote.hint"), 3, func(text string) {
 		p.w.do(recipes.SetHeadnote(p.w.at.recipe, text))
 	})
-	p.headnote.OnChanged = func(string) { p.showWords() }
+	p.headnote.OnChanged = func(string) {
+		p.showWords()
+		p.fit()
+	}
 	p.w.pin("claims.headnote", p.headnote)
 	p.printed = parts.NewMatrix()
 	p.printed.Whole = true
 	care := parts.NewBanner(parts.ToneLook, words.Say("claims.page.care"))
-	main := parts.Fill(parts.GapSmall, 2, p.head(), care, parts.NewTableCard("", "", p.table))
-	side := parts.Scrolled(parts.Pad(0, 10, 0, 0, parts.Rows(parts.GapMedium,
+	p.main = parts.Fill(parts.GapSmall, 2, p.head(), care, parts.NewTableCard("", "", p.table))
+	p.cards = parts.Rows(parts.GapMedium,
 		parts.NewPanel(parts.GapLarge, p.detail),
 		parts.NewCard(words.Say("claims.page.headnote"), "", parts.Rows(parts.GapSmall, p.headnote, p.words)),
-		parts.NewTableCard(words.Say("claims.page.rounding"), "", p.printed))))
-	return sideBySide(main, side)
+		parts.NewTableCard(words.Say("claims.page.rounding"), "", p.printed))
+	side := parts.Scrolled(parts.Pad(0, 10, 0, 0, p.cards))
+	p.printed.Outer = side
+	p.side = side
+	return sideBySide(p.main, side)
 }
 
 // head is what the cook says of the dish.
@@ -136,6 +149,7 @@ func (p *claimsPage) show() {
 	p.sheet = p.bench.Claims(p.index())
 	visible(p.cupRow, p.sheet.NeedCup || r.Says.CupG > 0)
 	p.showAsked(r)
+	p.main.Refresh() // the head may have got taller
 	p.table.SetData(matrixOf(p.sheet.Sheet))
 	printed := matrixOf(p.bench.Printed(p.index()))
 	printed.Columns[0].Min, printed.Columns[0].Max = 96, 120
@@ -143,6 +157,13 @@ func (p *claimsPage) show() {
 	row, _ := p.table.Selected()
 	p.showDetail(row)
 	p.showWords()
+	p.fit()
+}
+
+// fit gives the cards at the right the height of what now stands in them.
+func (p *claimsPage) fit() {
+	p.cards.Refresh()
+	p.side.Refresh()
 }
 
 func (p *claimsPage) versions() []parts.Suggestion {

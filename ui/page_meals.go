@@ -22,6 +22,8 @@ type mealsPage struct {
 	at   recipes.ID // the meal chosen, "" for none
 	of   food.Nutrient
 
+	shown recipes.ID // the meal the page showed last
+
 	list    *parts.Matrix
 	ids     []recipes.ID // by row of the list, "" for headings
 	dishes  *parts.Matrix
@@ -114,6 +116,12 @@ func (p *mealsPage) choose(id recipes.ID) {
 // showMeal shows what the chosen meal is made of and what it holds.
 func (p *mealsPage) showMeal() {
 	plate := p.plate()
+	if p.shown != p.at { // what was typed was meant for another meal
+		p.shown = p.at
+		if p.add.Text != "" {
+			p.add.SetText("") // even while it has the keyboard
+		}
+	}
 	p.name.Set(plate.Meal.Name)
 	p.caption.SetText(sheets.MealCaption(p.book, plate))
 	hint := "meals.add-dish"

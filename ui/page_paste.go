@@ -87,6 +87,9 @@ func (p *pastePage) now() {
 
 func (p *pastePage) show() {
 	r := p.read
+	if p.text.Text == "" && p.w.at.page == pagePaste {
+		parts.OfferFocus(p.w.win.Canvas(), p.text)
+	}
 	p.add.SetEnabled(r.recipe != nil)
 	visible(p.tableIn, r.recipe != nil)
 	visible(p.hint, r.recipe == nil)

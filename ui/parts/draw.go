@@ -70,6 +70,18 @@ func focusOn(o fyne.Focusable) {
 	}
 }
 
+// OfferFocus gives o the keyboard where nothing has it and no dialog is open:
+// now, and once more after the press that led here, which takes it away.
+func OfferFocus(c fyne.Canvas, o fyne.Focusable) {
+	offer := func() {
+		if c.Focused() == nil && c.Overlays().Top() == nil {
+			c.Focus(o)
+		}
+	}
+	offer()
+	timing.Do(offer)
+}
+
 func hasFocus(o fyne.Focusable) bool {
 	obj, ok := o.(fyne.CanvasObject)
 	if !ok {
