@@ -18,6 +18,7 @@ type planPage struct {
 	w    *Window
 	base *recipes.Tasting // what is planned; kept while the page is open
 	f    sheets.PlanFields
+	wide sheets.PlanFields // what was served before a question that takes two samples
 	plan *sheets.Plan
 	ids  map[string]recipes.ID // of samples drawn in this sitting, by place
 
@@ -55,6 +56,7 @@ func (w *Window) planTasting(t *recipes.Tasting) {
 		c := *t
 		p.base, p.f = &c, sheets.PlanOf(w.book(), t)
 	}
+	p.wide = p.f
 	if p.entries != nil {
 		p.fill()
 	}

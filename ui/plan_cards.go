@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"parewell/recipes"
+	"parewell/recipes/tasting"
 	"parewell/recipes/words"
 	"parewell/ui/parts"
 	"parewell/ui/sheets"
@@ -31,7 +32,12 @@ func (p *planPage) askCard() fyne.CanvasObject {
 	p.ask.SetData(matrixOf(sheets.PlanQuestions()))
 	p.ask.OnSelect = func(row, _ int) {
 		if row >= 0 && row < len(sheets.PlanTests) && sheets.PlanTests[row] != p.f.Test {
-			p.f.Test = sheets.PlanTests[row]
+			if !tasting.Trays(p.f.Test) {
+				p.read()
+				p.wide = p.f
+			}
+			p.f = p.f.For(sheets.PlanTests[row], p.w.book(), p.base.Recipe, p.wide)
+			p.entries["benchmark"].Set(p.f.Benchmark)
 			p.limitFor()
 			p.work()
 		}

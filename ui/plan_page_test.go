@@ -45,10 +45,13 @@ func TestATastingIsPlanned(t *testing.T) {
 		p.ask.OnSelect(2, 0)
 		k.settle()
 		k.picture("plan-triangle" + name)
-		if p.plan.Ready() {
-			t.Error("the odd one out among seven samples can be kept")
+		if !p.plan.Ready() || len(p.plan.Samples) != 2 {
+			t.Errorf("the odd one out among %d samples: %v", len(p.plan.Samples), p.plan.Faults)
 		}
 		p.ask.OnSelect(0, 0)
+		if len(p.plan.Samples) != 4 {
+			t.Errorf("back at liking %d samples are left", len(p.plan.Samples))
+		}
 		k.pins["plan.save"].(interface{ Press() }).Press()
 		k.settle()
 		if all := k.book().TastingsOf(r.ID); len(all) != 1 || len(all[0].Seats) != 6 {

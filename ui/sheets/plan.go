@@ -74,6 +74,26 @@ const (
 	usualVersions = 3 // beside the original: a main dish takes four samples
 )
 
+// For returns the form with another question. One that compares two samples keeps
+// the original and the first version that was ticked; wide is the form to go back
+// to for a question that takes more.
+func (f PlanFields) For(test string, b *recipes.Book, recipe recipes.ID, wide PlanFields) PlanFields {
+	f.Test = test
+	if !tasting.Trays(test) {
+		f.Original, f.Versions, f.Twice = wide.Original, wide.Versions, wide.Twice
+		return f
+	}
+	f.Original, f.Twice, f.Benchmark = true, false, ""
+	first := map[recipes.ID]int{}
+	for _, v := range b.Versions(recipe) {
+		if f.Versions[v.ID] > 0 && len(first) == 0 {
+			first[v.ID] = 1
+		}
+	}
+	f.Versions = first
+	return f
+}
+
 // NewPlan fills the form for a recipe: the original and the first versions that
 // have been cooked (the first ones when none has), every taster.
 func NewPlan(b *recipes.Book, r *recipes.Recipe, today string) PlanFields {
