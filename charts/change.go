@@ -25,6 +25,7 @@ type ChangeVersion struct{ Letter, Name string }
 type ChangePanel struct {
 	Label, Unit string
 	Original    float64
+	AtLeast     bool // the Original holds more that is not known
 	Changes     []Change
 }
 
@@ -183,6 +184,9 @@ func (d ChangeData) alt() string {
 func (p ChangePanel) original() string {
 	if !finite(p.Original) {
 		return words.Say("charts.change.original.unknown")
+	}
+	if p.AtLeast {
+		return words.Say("charts.change.original.at_least", words.Number(p.Original, words.Decimals(p.Unit)), p.Unit)
 	}
 	return words.Say("charts.change.original", words.Number(p.Original, words.Decimals(p.Unit)), p.Unit)
 }

@@ -115,6 +115,9 @@ func (d *foodDialog) update() {
 		}
 	}
 	doubts := sheets.LabelDoubts(f, made)
+	if sheets.Impossible(made) {
+		d.said.Add(parts.NewBanner(parts.ToneError, words.Say("fault.impossible")))
+	}
 	for _, s := range doubts {
 		d.said.Add(parts.NewBanner(parts.ToneLook, s))
 	}

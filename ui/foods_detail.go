@@ -113,6 +113,9 @@ func (d *foodDetail) show(f *food.Food) {
 // showDoubts says what does not fit in the figures of an own food.
 func (d *foodDetail) showDoubts(f *food.Food, own bool) {
 	d.doubts.Objects = nil
+	if own && sheets.Impossible(f) {
+		d.doubts.Add(parts.NewBanner(parts.ToneError, words.Say("fault.impossible")))
+	}
 	if own {
 		for _, s := range sheets.FoodDoubts(f) {
 			d.doubts.Add(parts.NewBanner(parts.ToneLook, s))

@@ -334,6 +334,18 @@ func FoodDoubts(f *food.Food) []string {
 	return out
 }
 
+// Impossible tells whether a food holds what no food can: more than 100 g in
+// 100 g, or more sodium than pure salt. It is said loudly, not refused: labels do
+// carry such figures.
+func Impossible(f *food.Food) bool {
+	for _, fault := range food.Check(&f.Per100) {
+		if fault == food.FaultParts || fault == food.FaultSodium {
+			return true
+		}
+	}
+	return false
+}
+
 // FirstFault is the first fault in the order of the form, "" for none.
 func FirstFault(faults map[string]string) string {
 	say := func(keys ...string) string {

@@ -50,6 +50,9 @@ func (x *Bench) ingredientRow(i int, l *recipes.Line) Row {
 	named := Cell{Text: words.Say("original.no-food"), Mark: Wrong, Editable: true, Wrap: true, Bar: noBar()}
 	if f := a.Lines[i].Food; f != nil {
 		named = Cell{Text: f.Name, Editable: true, Wrap: true, Bar: noBar(), Tip: foodTip(f)}
+		if f.Source == "own" && Impossible(f) {
+			named.Mark, named.Tip = Wrong, join(words.Say("fault.impossible"), named.Tip)
+		}
 	}
 	if l.Sub != nil {
 		r.Label.Editable = false

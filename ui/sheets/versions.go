@@ -240,6 +240,7 @@ func (x *Bench) addChange(c *Cell, i int, n food.Nutrient, widest float64) {
 	}
 	ch := x.Change(i, n)
 	c.Sub = x.as(n).change(ch)
+	c.Tip = join(x.roundedApart(i, n), c.Tip)
 	if math.Abs(ch.Percent) >= leastBar { // false for NaN
 		c.Bar = math.Max(-1, math.Min(1, ch.Percent/widest))
 	}
@@ -249,6 +250,23 @@ func (x *Bench) addChange(c *Cell, i int, n food.Nutrient, widest float64) {
 			c.Tip = strings.TrimSpace(c.Tip + " " + words.Say("tip.slipped", x.slipped([]nutrition.Slip{s})))
 		}
 	}
+}
+
+// roundedApart says, where a change is not the difference of the two rounded
+// numbers beside it, that it is counted before rounding; empty else.
+func (x *Bench) roundedApart(i int, n food.Nutrient) string {
+	ch, s := x.Change(i, n), x.as(n)
+	was, is := x.Original().PerServing(n), x.Accounts[i].PerServing(n)
+	if i == 0 || ch.Bound != nutrition.Exact || was.AtLeast || was.About || is.AtLeast || is.About {
+		return ""
+	}
+	unit := math.Pow10(s.decimals)
+	shown := func(v float64) float64 { return math.RoundToEven(v * s.times * unit) }
+	if shown(is.Amount)-shown(was.Amount) == shown(ch.Amount) {
+		return ""
+	}
+	more := s.decimals + 1
+	return words.Say("tip.rounded", words.Number(was.Amount*s.times, more), words.Number(is.Amount*s.times, more), words.Signed(ch.Amount*s.times, more))
 }
 
 // addVerdict marks a number met or missed against the brief; a slip keeps its

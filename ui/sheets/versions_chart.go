@@ -33,8 +33,8 @@ func (x *Bench) ChangeData(title string) charts.ChangeData {
 	}
 	for _, n := range Charted {
 		p := charts.ChangePanel{Label: words.Say("chart." + n.Key()), Unit: n.Unit(), Original: math.NaN()}
-		if f := x.Original().PerServing(n); !f.Nowhere && !f.AtLeast {
-			p.Original = f.Amount
+		if f := x.Original().PerServing(n); !f.Nowhere && !f.About {
+			p.Original, p.AtLeast = f.Amount, f.AtLeast
 		}
 		for i := 1; i < last; i++ {
 			c := x.Change(i, n)

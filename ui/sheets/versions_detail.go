@@ -62,7 +62,7 @@ func (x *Bench) numberDetail(n food.Nutrient, i int, b Basis) Detail {
 	}
 	said = append(said, gapsText(x.Accounts[i].Draft, x.figure(i, n, b)))
 	if b == PerServing {
-		said = append(said, x.verdictText(n, i), x.surely(i, n))
+		said = append(said, x.verdictText(n, i), x.surely(i, n), x.roundedApart(i, n))
 		if c := x.Change(i, n); i > 0 && len(c.Gaps) > 0 {
 			said = append(said, words.Say("detail.change-gaps", lineNames(x.Accounts[i].Draft, c.Gaps)))
 		}
