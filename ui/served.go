@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"parewell/recipes"
+	"parewell/recipes/problem"
 	"parewell/recipes/words"
 	"parewell/ui/parts"
 )
@@ -34,7 +35,7 @@ func (w *Window) askServed(v recipes.Verb, served *recipes.ServedError, err erro
 	correct := w.pin("served.correct", parts.NewButton(parts.Quiet, "edit", words.Say("served.correct"), act(recipes.Correct(w.now().Format(time.RFC3339), v))))
 	dish := w.pin("served.change", parts.NewButton(parts.Quiet, "versions", change, act(recipes.ChangeDish(served.Version, w.newID, v))))
 	content := parts.Rows(
-		parts.GapLarge, parts.NewText(err.Error()),
+		parts.GapLarge, parts.NewText(servedText(err)),
 		parts.Rows(4, parts.Line(parts.GapSmall, correct, parts.Spring()), parts.NewCaption(words.Say("served.correct.help"))),
 		parts.Rows(4, parts.Line(parts.GapSmall, dish, parts.Spring()), parts.NewCaption(words.Say("served.change.help"))),
 	)
@@ -46,6 +47,15 @@ func (w *Window) askServed(v recipes.Verb, served *recipes.ServedError, err erro
 			}
 		},
 	})
+}
+
+// servedText says what stands against the change; the ways on have buttons.
+func servedText(err error) string {
+	var p *problem.Error
+	if !errors.As(err, &p) {
+		return err.Error()
+	}
+	return words.Say("served.text", p.Where, p.What)
 }
 
 // servedBy returns the cause of a refusal when it is that a dish was served.
