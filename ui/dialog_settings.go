@@ -36,9 +36,11 @@ func (w *Window) settings() {
 	form.Row("", kj, "", "")
 	form.Row("", salt, "", "")
 	form.Row(words.Say("settings.money"), money, "", words.Say("settings.money.help"))
+	language := w.languageRow(form)
 	parts.ShowDialog(w.win, parts.DialogOptions{
 		Title: words.Say("settings.title"), Content: form, First: pick, Confirm: words.Say("button.save"), Cancel: words.Say("button.cancel"), Width: 560,
 		OnOK: func() bool {
+			w.keepLanguage(language.Key())
 			w.do(recipes.All(words.P("did.settings"), "",
 				recipes.Set(sheets.BasisSetting, basis), recipes.Set(sheets.SaltSetting, onOff(salt)), recipes.Set(sheets.KJSetting, onOff(kj)),
 				recipes.Set(sheets.MoneySetting, strings.TrimSpace(money.Text))))

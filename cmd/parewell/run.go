@@ -53,11 +53,15 @@ func commands() map[string]command {
 }
 
 // commandNames in the order help lists them.
-var commandNames = []string{"demo", "compare", "import", "foods", "export", "print", "claims", "plan", "tasting", "analyse", "discriminate", "data", "check"}
+var commandNames = []string{"demo", "compare", "import", "foods", "export", "print", "claims", "plan", "tasting", "ledger", "analyse", "discriminate", "data", "check"}
 
 // run does what args ask and returns the exit code. All that goes wrong is one
 // line on errOut.
 func run(args []string, in io.Reader, out, errOut io.Writer) int {
+	if err := chooseLanguage(os.Getenv(words.LanguageVariable)); err != nil {
+		complain(errOut, err)
+		return exitBad
+	}
 	code, err := dispatch(&call{args: args, in: in, out: out, err: errOut})
 	if err != nil {
 		complain(errOut, err)

@@ -14,6 +14,7 @@ import (
 
 	"parewell/assets"
 	_ "parewell/cmd/envfix" // before the window library looks at the language
+	"parewell/recipes/words"
 	"parewell/ui"
 	"parewell/ui/desk"
 )
@@ -31,6 +32,9 @@ func openWindow(path string) error {
 	app.SetMetadata(metadata())
 	a := app.NewWithID(programID)
 	d := desk.New(desk.Options{Post: fyne.Do, Starter: starterFoods})
+	if os.Getenv(words.LanguageVariable) == "" {
+		words.Choose(d.Prefs().Language)
+	}
 	if path != "" {
 		d.Open(path, func(err error) {
 			if err != nil {

@@ -58,9 +58,16 @@ func Trim(v float64, decimals int) string {
 }
 
 // Field formats v for a field to type over: at most decimals places, no trailing
-// zeros, no marks between thousands, which would be read as decimals.
+// zeros, no marks between thousands, which would be read as decimals. Where the
+// decimal mark is a comma three places get a nought more: the reader takes a
+// comma before exactly three digits and grams for a mark between thousands.
 func Field(v float64, decimals int) string {
-	return strings.ReplaceAll(Trim(v, decimals), Current().Thousands, "")
+	l := Current()
+	s := strings.ReplaceAll(Trim(v, decimals), l.Thousands, "")
+	if _, places, ok := strings.Cut(s, l.Decimal); ok && l.Decimal == "," && len(places) == 3 {
+		s += "0"
+	}
+	return s
 }
 
 // Signed formats a change: "+12.0", "–143", and "0" when it rounds to zero.
@@ -135,7 +142,7 @@ func Fraction(v float64) string {
 
 // Day formats a date for the notebook: "4 Mar 2026".
 func Day(t time.Time) string {
-	return strconv.Itoa(t.Day()) + " " + Say("month."+strconv.Itoa(int(t.Month()))) + " " + strconv.Itoa(t.Year())
+	return Say("day-of-month", t.Day()) + " " + Say("month."+strconv.Itoa(int(t.Month()))) + " " + strconv.Itoa(t.Year())
 }
 
 // Clock formats a time of day, "14:05".

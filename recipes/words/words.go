@@ -12,7 +12,7 @@ import (
 	"sync/atomic"
 )
 
-//go:embed en/*.txt
+//go:embed en/*.txt fr/*.txt
 var files embed.FS
 
 // Phrase is a sentence not yet put into words: a key and its arguments. It can
@@ -42,22 +42,18 @@ func (p Phrase) String() string {
 
 // Language is one set of sentences. Number words follow its rules.
 type Language struct {
-	Code      string
+	Code      string // "en"
+	Name      string // in the language itself
 	sentences map[string]string
-	fallback  *Language
-	Decimal   string // "." or ","
-	Thousands string // between groups of three digits
+	fallback  *Language          // says what this one lacks
+	Decimal   string             // "." or ","
+	Thousands string             // between groups of three digits
+	one       func(float64) bool // which counts take the singular
 }
 
 var current atomic.Pointer[Language]
 
-func init() {
-	en, err := load(files, "en")
-	if err != nil {
-		panic(err) // embedded at build time: a fault here is a programmer's
-	}
-	current.Store(en)
-}
+func init() { current.Store(loaded[0]) }
 
 // Current returns the language in use.
 func Current() *Language { return current.Load() }
@@ -65,10 +61,12 @@ func Current() *Language { return current.Load() }
 // Use makes l the language in use.
 func Use(l *Language) { current.Store(l) }
 
-// load reads dir/*.txt of fsys: "key = sentence" lines, # comments, blank lines.
-func load(fsys fs.FS, dir string) (*Language, error) {
-	l := &Language{Code: dir, sentences: map[string]string{}, Decimal: ".", Thousands: ","}
-	names, err := fs.Glob(fsys, dir+"/*.txt")
+// load reads a language's CODE/*.txt of fsys: "key = sentence" lines, # comments,
+// blank lines.
+func load(fsys fs.FS, as Language) (*Language, error) {
+	l := &as
+	l.sentences = map[string]string{}
+	names, err := fs.Glob(fsys, l.Code+"/*.txt")
 	if err != nil {
 		return nil, err
 	}
@@ -104,15 +102,15 @@ func (l *Language) read(name, text string) error {
 	return nil
 }
 
-// Has tells whether the key has a sentence.
+// Has tells whether the key has a sentence, here or where l falls back.
 func (l *Language) Has(key string) bool {
 	_, ok := l.sentences[key]
-	return ok
+	return ok || l.fallback != nil && l.fallback.Has(key)
 }
 
 // Say returns the sentence of key in the current language with {0}, {1} ...
-// replaced by args. Where "key#one" exists it is used when the first argument
-// counts exactly one. An unknown key is returned itself, in brackets, so that
+// replaced by args. Where "key#one" exists it is used when the first argument is
+// a count that takes the singular: exactly one in English. An unknown key is returned itself, in brackets, so that
 // it shows in a test and never crashes.
 func Say(key string, args ...any) string { return Current().Say(key, args...) }
 
@@ -136,8 +134,8 @@ func (l *Language) Say(key string, args ...any) string {
 }
 
 func (l *Language) pick(key string, args []any) (string, bool) {
-	if len(args) > 0 && plain(args[0]) == "1" {
-		if s, ok := l.sentences[key+"#one"]; ok {
+	if s, ok := l.sentences[key+"#one"]; ok && len(args) > 0 {
+		if v, counted := l.counts(plain(args[0])); counted && l.one(v) {
 			return s, true
 		}
 	}

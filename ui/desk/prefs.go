@@ -18,6 +18,8 @@ type Prefs struct {
 	Width  float64  `json:"width,omitempty"`  // of the window; 0: the usual
 	Height float64  `json:"height,omitempty"` // of the window; 0: the usual
 	Recent []Recent `json:"recent,omitempty"` // newest first
+
+	Language string `json:"language,omitempty"` // of sentences and numbers, "fr"; "": English
 }
 
 // Recent is a workbook opened before.
