@@ -112,15 +112,18 @@ func (k *kitchenWindow) until(what string, cond func() bool) {
 	}
 }
 
-// settle runs what the desk posts until nothing is pending.
+// settle runs what the desk posts until nothing is pending, and slow work has
+// shown its result; work that goes on for ever (phones are looked at again and
+// again) is waited for a while only.
 func (k *kitchenWindow) settle() {
 	k.t.Helper()
+	enough := time.Now().Add(1500 * time.Millisecond)
 	for {
 		select {
 		case f := <-k.posts:
 			f()
 		case <-time.After(30 * time.Millisecond):
-			if k.desk.View().Pending == 0 {
+			if k.desk.View().Pending == 0 && (k.desk.Working() == 0 || time.Now().After(enough)) {
 				return
 			}
 		}

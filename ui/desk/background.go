@@ -60,6 +60,13 @@ func (s *slowWork) stop() {
 	}
 }
 
+// Working returns how many pieces of slow work have not shown their result yet.
+func (d *Desk) Working() int {
+	d.slow.mu.Lock()
+	defer d.slow.mu.Unlock()
+	return len(d.slow.newest)
+}
+
 // Background runs work on a goroutine of its own with the newest Book, and done
 // with its result on the window's thread. Starting work of the same name again
 // cancels ctx of the earlier one and drops its answer.
