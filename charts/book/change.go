@@ -114,8 +114,8 @@ func changeData(before *nutrition.Account, versions []*recipes.Version, accounts
 	}
 	for _, n := range []food.Nutrient{food.EnergyKcal, food.Fat, food.Sodium} {
 		p := charts.ChangePanel{Label: words.Say("book.figure." + n.Key()), Unit: n.Unit(), Original: math.NaN()}
-		if f := before.PerServing(n); !f.Nowhere && !f.AtLeast && !f.About {
-			p.Original = f.Amount
+		if f := before.PerServing(n); !f.Nowhere && !f.About {
+			p.Original, p.AtLeast = f.Amount, f.AtLeast
 		}
 		for _, a := range accounts[:last] {
 			c := nutrition.Compare(before, a, n)

@@ -77,7 +77,7 @@ func changeData(s *exchange.Sheet) charts.ChangeData {
 	for _, n := range chartNutrients {
 		p := charts.ChangePanel{Label: words.Say("cmd.chart." + n.Key()), Unit: n.Unit(), Original: math.NaN()}
 		if f := s.Columns[0].Per[n]; f.Known {
-			p.Original = f.Amount
+			p.Original, p.AtLeast = f.Amount, f.AtLeast
 		}
 		for _, c := range versions {
 			x := c.Change[n]
