@@ -52,7 +52,7 @@ func (d *foodDialog) basisForm(f sheets.LabelFields) *parts.Form {
 	}
 	basis = append(basis, parts.Suggestion{Key: basisUS, Text: words.Say("label.with-fibre")}, parts.Suggestion{Key: basisEU, Text: words.Say("label.no-fibre-in")})
 	d.per = parts.NewSegmented(per, f.Per, func(string) { d.update() })
-	d.basis = parts.NewSegmented(basis, basisUS, func(string) { d.update() })
+	d.basis = parts.NewSegmented(basis, d.w.firstBasis(), func(key string) { d.w.keepBasis(key); d.update() })
 	form.Row(words.Say("label.per"), d.per, "", "")
 	d.entry(form, sheets.PortionKey, f.Portion, words.Say("label.portion.hint"), "", "", 150)
 	form.Row(words.Say("label.carbohydrate"), d.basis, "", "")

@@ -166,6 +166,7 @@ func readDecimal(s string) (float64, string, bool) {
 	if len(whole) > 7 {
 		return 0, s, false
 	}
+	whole, rest = joinGroups(whole, rest)
 	mark, n := utf8.DecodeRuneInString(rest)
 	if mark == '.' || mark == ',' {
 		frac, after := cutDigits(rest[n:])
@@ -178,6 +179,26 @@ func readDecimal(s string) (float64, string, bool) {
 		}
 	}
 	return parse(whole, s, rest)
+}
+
+// joinGroups takes in further groups of three digits that a space at which no
+// line ends sets apart, as numbers of 10 000 and more are shown in French. An
+// ordinary space is none: "2 400 g tins" are two.
+func joinGroups(whole, rest string) (string, string) {
+	if len(whole) > 3 || strings.HasPrefix(whole, "0") {
+		return whole, rest
+	}
+	for {
+		r, n := utf8.DecodeRuneInString(rest)
+		if r != '\u00a0' && r != '\u202f' {
+			return whole, rest
+		}
+		group, after := cutDigits(rest[n:])
+		if len(group) != 3 || len(whole) > 6 {
+			return whole, rest
+		}
+		whole, rest = whole+group, after
+	}
 }
 
 func parse(figures, s, rest string) (float64, string, bool) {
