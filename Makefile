@@ -13,16 +13,17 @@ TOOL     := $(GO) tool -modfile=.ci/tools/go.mod
 REALWINDOW = $(GO) test -buildvcs=false -count=1 -timeout 20m -tags '$(HEADLESS),realwindow' -v ./cmd/parewell
 FUZZTIME ?= 5s
 KILLS    ?= 30
+SOAK     ?= 20000
 FILE     ?=
 export CGO_ENABLED := 1
 export TAGS HEADLESS FUZZTIME
 
 .DEFAULT_GOAL := build
-.PHONY: help build headless run test golden race check fmt fuzz kills bench look shots window-test long ci clean
+.PHONY: help build headless run test golden race check fmt fuzz kills bench look shots window-test package package-test soak long ci clean
 
 help: ## this list
 	@awk -F ':.*## ' '/^[a-z-]+:.*## / {printf "  make %-12s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
-	@echo "  settings: FILE=book.parewell (run), FUZZTIME=$(FUZZTIME) a reader (fuzz), KILLS=$(KILLS) (kills)"
+	@echo "  settings: FILE=book.parewell (run), FUZZTIME=$(FUZZTIME) a reader (fuzz), KILLS=$(KILLS) (kills), SOAK=$(SOAK) (soak)"
 
 build: ## build the program: bin/parewell
 	@.ci/setup window
@@ -79,10 +80,21 @@ window-test: look ## drive the real window on a screen of its own
 shots: look ## pictures of every page, light and dark, into shots/
 	PAREWELL_BINARY=$(CURDIR)/bin/parewell-look PAREWELL_SHOTS=$(CURDIR)/shots $(REALWINDOW) -run Shots
 
+package: build ## a Debian package and an archive for machines without Go: dist/
+	.ci/package
+
+package-test: package ## check both (CHROOT=1, as root: also on a bare Debian)
+	.ci/package-test
+
+soak: ## SOAK scripted actions over a workbook, memory flat within 3 %
+	@.ci/setup build
+	PAREWELL_SOAK=$(SOAK) $(GO) test -buildvcs=false -count=1 -timeout 30m -tags '$(HEADLESS),soak' -run Soak -v ./ui/sheets
+
 long: ## the long runs: 2 minutes a reader, 200 kills, everything else
 	$(MAKE) check test race
 	$(MAKE) fuzz FUZZTIME=2m
 	$(MAKE) kills KILLS=200
+	$(MAKE) soak package-test
 	$(MAKE) window-test bench
 
 ci: ## what the integration run does
