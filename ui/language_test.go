@@ -1,0 +1,63 @@
+package ui
+
+import (
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"parewell/recipes/words"
+	"parewell/ui/parts"
+)
+
+func TestTheLanguageIsItsUsers(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	k.openRecipe(0, tabVersions)
+	k.settings()
+	pick, _ := k.pins["settings.language"].(*parts.Segmented)
+	if pick == nil || pick.Key() != "en" {
+		t.Fatalf("the language is %v", pick)
+	}
+	pick.SetKey("fr")
+	k.picture("dialog-settings-language")
+	k.confirm()
+	k.settle()
+	if got := k.desk.Prefs().Language; got != "fr" {
+		t.Errorf("%q is remembered", got)
+	}
+	if words.Current().Code != "en" {
+		t.Error("the window in sight should keep its language until the next start")
+	}
+}
+
+// TestAWindowInFrench shows a page in the second language: its heads, and its
+// numbers with commas.
+func TestAWindowInFrench(t *testing.T) {
+	t.Cleanup(func() { words.Choose("en") })
+	words.Choose("fr")
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	k.openRecipe(0, tabVersions)
+	k.picture("versions-french")
+	row, _ := k.cellAt("fat_g", "A")
+	cells := k.versions().table.Data().Rows[row].Cells
+	if got := cells[0].Text; got != "matières grasses, g" {
+		t.Errorf("the row is called %q", got)
+	}
+	if got := k.cell("fat_g", "").Text; len(got) < 3 || got[len(got)-2] != ',' {
+		t.Errorf("fat is shown as %q", got)
+	}
+}
+
+func TestTheLabelsBasisIsRemembered(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	if k.firstBasis() != basisUS {
+		t.Error("the usual basis")
+	}
+	k.keepBasis(basisEU)
+	if k.firstBasis() != basisEU {
+		t.Error("the EU basis is forgotten")
+	}
+	k.keepBasis(basisUS)
+	if k.firstBasis() != basisUS {
+		t.Error("the US basis does not come back")
+	}
+}
