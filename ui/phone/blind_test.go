@@ -23,14 +23,15 @@ var markup = regexp.MustCompile(`\b(id|aria-describedby)="[\w-]+"`)
 // hideCodes replaces what may differ between seats: codes of cups, the seat's
 // number, and what is random. Each keeps its length.
 func hideCodes(page string, k *cookKitchen, seat int) string {
+	// What is random goes first: the digits of a code may stand in it by chance.
+	page = regexp.MustCompile(`name="form" value="[\w-]{43}"`).ReplaceAllString(page, `name="form" value="*"`)
+	page = regexp.MustCompile(`nonce="[\w-]{22}"`).ReplaceAllString(page, `nonce="*"`)
 	head, body, _ := strings.Cut(page, "</style>") // a style has figures of its own
 	for i, c := range k.tasting.Seat(seat).Cups {
 		body = strings.ReplaceAll(body, strconv.Itoa(c.Code), "#"+string(rune('a'+i))+"#")
 	}
 	page = head + "</style>" + body
-	page = regexp.MustCompile(`Seat  +\d+`).ReplaceAllString(page, "Seat   #")
-	page = regexp.MustCompile(`name="form" value="[\w-]{43}"`).ReplaceAllString(page, `name="form" value="*"`)
-	return regexp.MustCompile(`nonce="[\w-]{22}"`).ReplaceAllString(page, `nonce="*"`)
+	return regexp.MustCompile(`Seat  +\d+`).ReplaceAllString(page, "Seat   #")
 }
 
 // evening walks a whole ballot and returns all that was served, page by page.
