@@ -29,8 +29,12 @@ type Options struct {
 	// for none.
 	Starter func() ([]*food.Food, error)
 
+	// BackupAfter is how long after a workbook was shown a copy of safety of it is
+	// made in the state folder; 0: none is made.
+	BackupAfter time.Duration
+
 	// Opened is called on the queue's goroutine once a workbook is open and
-	// shown: copies of safety are made from here. It may be nil.
+	// shown. It may be nil.
 	Opened func(ctx context.Context, f *workbook.File)
 }
 
@@ -60,6 +64,8 @@ type Desk struct {
 	prefs *prefsFile
 	slow  slowWork
 	foods foods
+
+	safety safety
 
 	mu      sync.Mutex // guards what follows
 	watch   func(View)

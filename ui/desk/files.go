@@ -99,6 +99,7 @@ func (d *Desk) CloseWait(ctx context.Context) error {
 // closeFile closes the open file, on the queue. What a closing file could still
 // complain of has no bearing on edits, which are on disk.
 func (d *Desk) closeFile() {
+	d.safety.stop()
 	if f := d.opened(); f != nil {
 		f.Close() //nolint:errcheck // see above
 		d.mu.Lock()
@@ -132,6 +133,7 @@ func (d *Desk) bring(then func(error), open func() (*workbook.File, error)) {
 		d.change(func(v *View) {
 			*v = View{Book: f.Book(), Path: full(f.Path()), ReadOnly: f.ReadOnlyWhy(), Undo: undo, Redo: redo, Message: message}
 		}, calling(then, nil))
+		d.backUp(f)
 		if d.opts.Opened != nil {
 			d.opts.Opened(context.Background(), f)
 		}

@@ -7,15 +7,27 @@ import (
 	"parewell/recipes/workbook"
 )
 
-// RemovePerson runs the verb that removes a person's details and then rewrites
-// the file, so that nothing of them is left in it. then as for Do.
+// RemovePerson runs the verb that removes a person's details, then rewrites the
+// file, so that nothing of them is left in it, and puts one fresh backup in the
+// place of all others. then as for Do; an error may mean that the details are
+// gone from the file but not from a backup, and then says so.
 func (d *Desk) RemovePerson(verb recipes.Verb, then func(error)) {
-	d.edit(then, said("desk.removed"), func(ctx context.Context, f *workbook.File) (workbook.Applied, error) {
+	key := "desk.removed"
+	if d.opts.BackupAfter > 0 {
+		key = "backups.renewed"
+	}
+	d.edit(then, said(key), func(ctx context.Context, f *workbook.File) (workbook.Applied, error) {
 		a, err := f.Apply(ctx, verb, recipes.ByCook)
 		if err != nil {
 			return a, err
 		}
-		return a, f.Compact(ctx)
+		if err := f.Compact(ctx); err != nil {
+			return a, err
+		}
+		if d.opts.BackupAfter <= 0 {
+			return a, nil
+		}
+		return a, d.renewBackups(ctx, f)
 	})
 }
 
