@@ -29,6 +29,7 @@ func newMenus(w *Window) *menus {
 			item("menu.demo", nil, w.openDemo),
 			item("menu.copy", ctrl(fyne.KeyS, fyne.KeyModifierShift), w.saveCopy),
 			item("menu.editor-copy", nil, w.saveEditorCopy),
+			item("menu.backups", nil, w.showBackups),
 			fyne.NewMenuItemSeparator(),
 			item("menu.import", ctrl(fyne.KeyI, 0), w.importFiles),
 			item("menu.export", ctrl(fyne.KeyE, 0), w.exportRecipe),

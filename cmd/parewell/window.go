@@ -23,6 +23,10 @@ import (
 // program is told to end by the system rather than by its window.
 const lastWords = 10 * time.Second
 
+// backupAfter is how long after the first frame the copy of safety is made: the
+// window is not to share the machine with it while it starts.
+const backupAfter = 3 * time.Second
+
 // openWindow shows the workbook at path, or the start page for "", and returns
 // when the window is closed. The workbook is read while the window is made.
 func openWindow(path string) error {
@@ -31,7 +35,7 @@ func openWindow(path string) error {
 	}
 	app.SetMetadata(metadata())
 	a := app.NewWithID(programID)
-	d := desk.New(desk.Options{Post: fyne.Do, Starter: starterFoods})
+	d := desk.New(desk.Options{Post: fyne.Do, Starter: starterFoods, BackupAfter: backupAfter})
 	if os.Getenv(words.LanguageVariable) == "" {
 		words.Choose(d.Prefs().Language)
 	}
