@@ -34,6 +34,7 @@ func openBackedUp(t *testing.T) *kitchenWindow {
 	}
 	d.Create(path, tell)
 	k.until("it is made", func() bool { return did })
+	k.copies(d, 1)
 	did = false
 	d.Do(recipes.AddRecipe(&recipes.Recipe{ID: "r", Title: "Lemon loaf", Servings: 8}, nil), tell)
 	k.until("a recipe is in", func() bool { return did })
@@ -44,15 +45,25 @@ func openBackedUp(t *testing.T) *kitchenWindow {
 	return k
 }
 
+// copies waits until there are so many copies.
+func (k *kitchenWindow) copies(d *desk.Desk, n int) {
+	k.t.Helper()
+	for range 1000 {
+		have, answered := 0, false
+		d.Backups(func(all []desk.Backup, err error) { have, answered = len(all), true })
+		k.until("backups are listed", func() bool { return answered })
+		if have == n {
+			return
+		}
+		time.Sleep(5 * time.Millisecond)
+	}
+	k.t.Fatalf("never %d backups", n)
+}
+
 // backedUp waits until there are so many copies and opens their list.
 func (k *kitchenWindow) backedUp(n int) *parts.Matrix {
 	k.t.Helper()
-	have := -1
-	for have != n {
-		answered := false
-		k.desk.Backups(func(all []desk.Backup, err error) { have, answered = len(all), true })
-		k.until("backups are listed", func() bool { return answered })
-	}
+	k.copies(k.desk, n)
 	k.showBackups()
 	k.until("the list is open", func() bool { return k.win.Canvas().Overlays().Top() != nil })
 	k.settle()

@@ -47,8 +47,10 @@ func (d *backupsDialog) show() {
 	d.table.SetData(data)
 	d.w.pin("backups.list", d.table)
 	d.w.pin("backups.open", d.open)
-	row, _ := d.table.Selected()
-	d.open.SetEnabled(d.at(row) != nil)
+	if len(d.all) > 0 {
+		d.table.Select(0, 0)
+	}
+	d.open.SetEnabled(len(d.all) > 0)
 	d.dialog = parts.ShowDialog(d.w.win, parts.DialogOptions{
 		Title: words.Say("backups.title"),
 		Content: parts.Fill(parts.GapMedium, 1,
