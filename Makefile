@@ -19,7 +19,7 @@ export CGO_ENABLED := 1
 export TAGS HEADLESS FUZZTIME
 
 .DEFAULT_GOAL := build
-.PHONY: help build headless run test golden race check fmt fuzz kills bench look shots window-test package package-test soak long ci clean
+.PHONY: help build headless run test golden race check fmt fuzz kills bench look shots window-test package package-test soak soak-window long ci clean
 
 help: ## this list
 	@awk -F ':.*## ' '/^[a-z-]+:.*## / {printf "  make %-12s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -89,6 +89,10 @@ package-test: package ## check both (CHROOT=1, as root: also on a bare Debian)
 soak: ## SOAK scripted actions over a workbook, memory flat within 3 %
 	@.ci/setup build
 	PAREWELL_SOAK=$(SOAK) $(GO) test -buildvcs=false -count=1 -timeout 30m -tags '$(HEADLESS),soak' -run Soak -v ./ui/sheets
+
+soak-window: build ## the same in the real window, by its keys (5 minutes)
+	@.ci/setup screen
+	PAREWELL_SOAK_KEYS=4000 PAREWELL_BINARY=$(CURDIR)/bin/parewell $(REALWINDOW) -run RealWindowSoak
 
 long: ## the long runs: 2 minutes a reader, 200 kills, everything else
 	$(MAKE) check test race
