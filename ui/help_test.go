@@ -122,7 +122,7 @@ func (k *kitchenWindow) settle() {
 		select {
 		case f := <-k.posts:
 			f()
-		case <-time.After(30 * time.Millisecond):
+		case <-time.After(60 * time.Millisecond):
 			if k.desk.View().Pending == 0 && (k.desk.Working() == 0 || time.Now().After(enough)) {
 				return
 			}
