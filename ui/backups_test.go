@@ -17,27 +17,27 @@ import (
 
 // openBackedUp is the window on a new workbook with one recipe, of which there
 // is a copy of safety.
-func openBackedUp(t *testing.T) *kitchenWindow {
+func openBackedUp(t *testing.T, did func(key string)) *kitchenWindow {
 	t.Helper()
 	a := test.NewTempApp(t)
 	t.Cleanup(parts.UseTiming(parts.InstantTiming(time.Date(2026, 3, 4, 10, 0, 0, 0, time.UTC))))
 	k := &kitchenWindow{t: t, posts: make(chan func(), 1000), dir: t.TempDir()}
-	d := desk.New(desk.Options{Post: func(f func()) { k.posts <- f }, StateDir: filepath.Join(k.dir, "state"), BackupAfter: time.Nanosecond})
+	d := desk.New(desk.Options{Post: func(f func()) { k.posts <- f }, StateDir: filepath.Join(k.dir, "state"), BackupAfter: time.Nanosecond, Did: did})
 	t.Cleanup(func() { d.CloseWait(context.Background()) }) //nolint:errcheck // the test is over
 	path := filepath.Join(k.dir, "supper.parewell")
-	did := false
+	done := false
 	tell := func(err error) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		did = true
+		done = true
 	}
 	d.Create(path, tell)
-	k.until("it is made", func() bool { return did })
+	k.until("it is made", func() bool { return done })
 	k.copies(d, 1)
-	did = false
+	done = false
 	d.Do(recipes.AddRecipe(&recipes.Recipe{ID: "r", Title: "Lemon loaf", Servings: 8}, nil), tell)
-	k.until("a recipe is in", func() bool { return did })
+	k.until("a recipe is in", func() bool { return done })
 	k.Window = Open(a, d)
 	k.setTheme(false, 1)
 	k.win.Resize(fyne.NewSize(1280, 800))
@@ -71,7 +71,7 @@ func (k *kitchenWindow) backedUp(n int) *parts.Matrix {
 }
 
 func TestACopyOfABackupIsOpened(t *testing.T) {
-	k := openBackedUp(t)
+	k := openBackedUp(t, nil)
 	did := false
 	k.desk.Open(k.view.Path, func(error) { did = true }) // opened again, with a recipe more
 	k.until("it is open again", func() bool { return did })

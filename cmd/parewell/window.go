@@ -16,6 +16,7 @@ import (
 	_ "parewell/cmd/envfix" // before the window library looks at the language
 	"parewell/recipes/words"
 	"parewell/ui"
+	"parewell/ui/crash"
 	"parewell/ui/desk"
 )
 
@@ -35,7 +36,12 @@ func openWindow(path string) error {
 	}
 	app.SetMetadata(metadata())
 	a := app.NewWithID(programID)
-	d := desk.New(desk.Options{Post: fyne.Do, Starter: starterFoods, BackupAfter: backupAfter})
+	var kept *crash.Log
+	d := desk.New(desk.Options{
+		Post: fyne.Do, Starter: starterFoods, BackupAfter: backupAfter, Did: func(key string) { kept.Did(key) },
+	})
+	last, brokeOff := crash.Collect(d.StateDir(), time.Now())
+	kept, _ = crash.Start(d.StateDir(), crash.About{Name: programName, Version: version, Build: build}, time.Now()) // where it cannot, nothing is kept
 	if os.Getenv(words.LanguageVariable) == "" {
 		words.Choose(d.Prefs().Language)
 	}
@@ -48,7 +54,10 @@ func openWindow(path string) error {
 			tellFirstFrame()
 		})
 	}
-	ui.Open(a, d)
+	w := ui.Open(a, d)
+	if brokeOff {
+		w.TellCrash(last)
+	}
 	a.Lifecycle().SetOnStarted(func() {
 		startLook()
 		if path == "" {
@@ -66,6 +75,7 @@ func openWindow(path string) error {
 		log.SetOutput(io.Discard)
 	})
 	a.Run()
+	kept.End() // not deferred: a panic would take its own report away
 	return nil
 }
 

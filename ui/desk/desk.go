@@ -33,6 +33,11 @@ type Options struct {
 	// made in the state folder; 0: none is made.
 	BackupAfter time.Duration
 
+	// Did is called on the queue's goroutine with the key of each label, without
+	// its arguments, once what it says is on disk: for reports of the program's
+	// own faults. It may be nil.
+	Did func(key string)
+
 	// Opened is called on the queue's goroutine once a workbook is open and
 	// shown. It may be nil.
 	Opened func(ctx context.Context, f *workbook.File)

@@ -108,6 +108,9 @@ func (d *Desk) submit(at, then func(error), message func(workbook.Applied) strin
 // outcome shows what an edit came to. A refused one leaves the View alone
 // unless something arrived from another program.
 func (d *Desk) outcome(f *workbook.File, a workbook.Applied, message func(workbook.Applied) string, err error, then func(error)) {
+	if err == nil && a.Label.Key != "" && d.opts.Did != nil {
+		d.opts.Did(a.Label.Key)
+	}
 	tell := arrived(a.Arrived)
 	switch {
 	case err != nil && then == nil: // nobody else would tell
