@@ -43,6 +43,10 @@ func play(role, path, arg string) {
 			err = addMany(path, o, n)
 		case "look":
 			err = look(path)
+		default:
+			if strings.HasPrefix(role, "copy ") {
+				err = copyUntilKilled(role, path)
+			}
 		}
 	}
 	if err != nil {
