@@ -410,3 +410,28 @@ func TestKillingACopyLeavesTheOldOrTheNew(t *testing.T) {
 		})
 	}
 }
+
+// TestABackupOfAnOlderProgramIsRestored takes files that earlier formats wrote.
+func TestABackupOfAnOlderProgramIsRestored(t *testing.T) {
+	for _, name := range []string{"v1", "v2"} {
+		t.Run(name, func(t *testing.T) {
+			old := filepath.Join(t.TempDir(), "old.parewell")
+			if err := copyFile(filepath.Join("..", "..", "testdata", "workbooks", name+".parewell"), old); err != nil {
+				t.Fatal(err)
+			}
+			before := mustRead(t, old)
+			path := filepath.Join(t.TempDir(), "again.parewell")
+			if err := Restore(ctx, old, path, testOptions()); err != nil {
+				t.Fatal(err)
+			}
+			g := mustOpen(t, path)
+			wantSound(t, g)
+			if g.ReadOnly() || content(t, g.Book()) != onDisk(t, old) {
+				t.Error("it is not what was backed up")
+			}
+			if mustRead(t, old) != before {
+				t.Error("the backup was touched")
+			}
+		})
+	}
+}
