@@ -44,7 +44,6 @@ func breakOff(how, state string) {
 	}
 	l.Did(secret)
 	l.Did("did.title")
-	var pots map[string]int
 	switch how {
 	case "clean":
 		l.End()
@@ -62,7 +61,7 @@ func breakOff(how, state string) {
 	case "value":
 		panic(soup{secret})
 	case "map":
-		pots[secret]++
+		count(nil, secret)
 	case "fatal":
 		var mu sync.Mutex
 		mu.Unlock()
@@ -71,6 +70,9 @@ func breakOff(how, state string) {
 		time.Sleep(time.Minute)
 	}
 }
+
+//go:noinline
+func count(pots map[string]int, name string) { pots[name]++ }
 
 //go:noinline
 func stirThePot(pots []string, name string) { pots[len(name)] = name }
@@ -99,7 +101,7 @@ func TestAProgramThatBrokeOffLeavesAReport(t *testing.T) {
 		{"text", leftOut, "crash.breakOff"},
 		{"error", leftOut, "crash.breakOff"},
 		{"value", leftOut, "crash.breakOff"},
-		{"map", "panic: assignment to entry in nil map", "crash.breakOff"},
+		{"map", "panic: assignment to entry in nil map", "crash.count"},
 		{"fatal", "internal/sync.fatal", "crash.breakOff"},
 	} {
 		t.Run(row.how, func(t *testing.T) {

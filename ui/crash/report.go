@@ -116,6 +116,7 @@ func compose(head string, at time.Time, keys, said []string) string {
 
 var (
 	goroutineForm = regexp.MustCompile(`^goroutine \d+ .*\[[a-z ,0-9()]+\]:$`)
+	signalLine    = regexp.MustCompile(`^SIG[A-Z]+: [a-z ]+$`)
 	signalForm    = regexp.MustCompile(`^\[signal [A-Z0-9x]+[a-z :0-9=]*\]$`)
 	frameForm     = regexp.MustCompile(`^(created by )?[A-Za-z0-9_./()*\[\]{}~%@,-]+( in goroutine \d+)?$`)
 	placeForm     = regexp.MustCompile(`^\t(?:.*/)?([^/]+/[^/]+\.(?:go|s|c):\d+)(?: \+0x[0-9a-f]+)?$`)
@@ -133,7 +134,7 @@ func stack(said []string) []string {
 		case goroutineForm.MatchString(s):
 			inStack = true
 			out = append(out, s)
-		case signalForm.MatchString(s):
+		case signalForm.MatchString(s), signalLine.MatchString(s):
 			out = append(out, s)
 		case !inStack:
 			if f := fault(s); f != "" {
