@@ -72,7 +72,7 @@ func TestPenaltiesOfTheReference(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f.hold(t, object{
+	f.Hold(t, object{
 		"n": len(d.Liking), "attributes": attributes,
 		"stuart_maxwell": chiForm(c.Marginal), "bowker": chiForm(c.Symmetry),
 	})

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"parewell/analysis/stats"
+	"parewell/testdata/reference"
 )
 
 // column is a 0/1 column: 1 where a label is the one wanted.
@@ -89,7 +90,7 @@ func units(n int) (rows [][]float64) {
 }
 
 // lmerForm is what mixed_*.json expect of a model.
-func lmerForm(t *testing.T, f *checkFile, m *Model) object {
+func lmerForm(t *testing.T, f *reference.File, m *Model) object {
 	t.Helper()
 	want := f.Expected.(object)
 	out := coefficients(m, units(len(m.Coef)))
@@ -138,7 +139,7 @@ func TestCarrots(t *testing.T) {
 	d := in.Data
 	m := mustFit(t, d.Y, design(len(d.Y), treatment(d.Product)...), Factor{"Consumer", d.Consumer})
 	// Names and the rows of the tests are input.
-	f.hold(t, lmerForm(t, f, m), "variance_terms", "coef_names", "term", "L")
+	f.Hold(t, lmerForm(t, f, m), "variance_terms", "coef_names", "term", "L")
 }
 
 // TestTelevisions: lmerTest's TVbo, two nested factors of the same people.
@@ -160,7 +161,7 @@ func TestTelevisions(t *testing.T) {
 	}
 	people := Factor{"Assessor", d.Assessor}
 	m := mustFit(t, d.Y, design(len(d.Y), columns...), people, Cross("Assessor:TVset", people, Factor{"TVset", d.TVset}))
-	f.hold(t, lmerForm(t, f, m), "variance_terms", "coef_names", "term", "L")
+	f.Hold(t, lmerForm(t, f, m), "variance_terms", "coef_names", "term", "L")
 }
 
 type liking struct {
@@ -204,7 +205,7 @@ func TestMissingCells(t *testing.T) {
 	emm := coefficients(m, means(5))
 	out["emm"], out["emm_se"], out["emm_df"] = emm["estimate"], emm["se"], emm["df"]
 	out["pairs"] = pairsForm(m)
-	f.hold(t, object{"mixed": out}, "coef_names", "L", "a", "b")
+	f.Hold(t, object{"mixed": out}, "coef_names", "L", "a", "b")
 }
 
 func pairsForm(m *Model) object {
@@ -233,7 +234,7 @@ func TestIncompleteBlocks(t *testing.T) {
 	m := mustFit(t, d.Liking, design(len(d.Liking), treatment(d.Version)...), Factor{"panelist", d.Panelist})
 	emm := coefficients(m, means(5))
 	est, se, df, tt, p := m.Contrast(less(means(5)[0], means(5)[1]))
-	f.hold(t, object{"mixed": object{
+	f.Hold(t, object{"mixed": object{
 		"var_panelist": m.Components[0].Variance, "var_residual": m.Residual,
 		"emm": emm["estimate"], "emm_se": emm["se"], "emm_df": emm["df"],
 		"first_minus_second": object{"estimate": est, "se": se, "df": df, "t": tt, "p": p},
@@ -248,7 +249,7 @@ func TestSwapsWithMissingCells(t *testing.T) {
 	m := mustFit(t, d.Liking, design(len(d.Liking), d.A, d.B, d.C, d.D), Factor{"panelist", d.Panelist})
 	out := coefficients(m, units(5)[1:])
 	out["var_panelist"], out["var_residual"] = m.Components[0].Variance, m.Residual
-	f.hold(t, object{"mixed": out})
+	f.Hold(t, object{"mixed": out})
 }
 
 // TestTypeThreeWithFixedBlocks: without random factors Fit is least squares; the
@@ -282,5 +283,5 @@ func TestTypeThreeWithFixedBlocks(t *testing.T) {
 		"residual_ms": f.Expected.(object)["residual_ms"], "residual_df": f.Expected.(object)["residual_df"],
 		"type_III": f.Expected.(object)["type_III"],
 	}
-	f.hold(t, object{"residual_ms": m.Residual, "residual_df": m.N - m.Rank, "type_III": third})
+	f.Hold(t, object{"residual_ms": m.Residual, "residual_df": m.N - m.Rank, "type_III": third})
 }

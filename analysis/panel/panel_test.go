@@ -56,7 +56,7 @@ func TestPanelsOfTheReference(t *testing.T) {
 				people = append(people, panelistForm(x))
 			}
 			// The names of the terms are the file's.
-			f.hold(t, object{"assessors": people, "panel": wholeForm(p.Whole)}, "terms")
+			f.Hold(t, object{"assessors": people, "panel": wholeForm(p.Whole)}, "terms")
 			checkWords(t, p)
 		})
 	}

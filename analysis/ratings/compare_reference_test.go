@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"parewell/testdata/reference"
 )
 
 // data is the long form of the reference files.
@@ -111,7 +113,7 @@ func TestCompleteBlocksMatchTheReference(t *testing.T) {
 			}
 			f := read(t, name, &in)
 			r := analysed(t, in.Data.table(), Options{Original: in.Control})
-			f.hold(t, object{
+			f.Hold(t, object{
 				"n_panelists": r.Panelists, "n_versions": len(r.Samples), "anova": anovaObject(r, "panelist", "version"),
 				"version": each(r, func(s Sample) any { return s.Name }), "mean": each(r, func(s Sample) any { return s.Mean }),
 				"se_mean_block": r.Samples[0].SE, "residual_sd": r.ResidualSD,
@@ -143,7 +145,7 @@ func TestUnequalGroupsMatchTheReference(t *testing.T) {
 	for _, s := range r.Samples {
 		n = append(n, s.N)
 	}
-	f.hold(t, object{
+	f.Hold(t, object{
 		"anova": a, "group": each(r, func(s Sample) any { return s.Name }), "mean": each(r, func(s Sample) any { return s.Mean }), "n": n,
 		"tukey": tukeyObject(r), "dunnett": dunnettObject(r, in.Control, "group", "p_two_sided"),
 	}, append([]string{"p_one_sided_group_lower", "se_dunnett"}, notOurs...)...)
@@ -159,7 +161,7 @@ func mixedObject(m *Mixed) object {
 
 // typeII leaves out of the file what is sequential: panelists before versions,
 // and versions and residuals after panelists named a second time.
-func typeII(f *checkFile) {
+func typeII(f *reference.File) {
 	e := f.Expected.(object)
 	delete(e["anova_version_adjusted_for_panelist"].(object), "panelist")
 	first := e["anova_typeI_version_first"].(object)
@@ -188,7 +190,7 @@ func TestMissingServingsMatchTheReference(t *testing.T) {
 	mixed["estimate"], mixed["se"], mixed["df"], mixed["p"] = estimate, se, df, p
 	test := r.Mixed.Test
 	mixed["F_test_treatment_basis"] = object{"F": test.F, "num_df": test.DF1, "den_df": test.DF2, "p": test.P}
-	f.hold(t, object{
+	f.Hold(t, object{
 		"n_obs": r.Servings, "n_missing": 7, "raw_mean": each(r, func(s Sample) any { return s.Mean }), "n_by_version": each(r, func(s Sample) any { return s.N }),
 		"anova_version_adjusted_for_panelist": anovaObject(r, "panelist of Type II", "version"),
 		"anova_typeI_version_first":           object{"panelist": termObject(r.Anova.Panelist)},
@@ -210,7 +212,7 @@ func TestIncompleteBlocksMatchTheReference(t *testing.T) {
 			mixed["first_minus_second"] = object{"estimate": x.Difference, "se": x.SE, "df": x.DF, "t": x.Difference / x.SE, "p": x.P}
 		}
 	}
-	f.hold(t, object{
+	f.Hold(t, object{
 		"t": len(r.Samples), "b": r.Panelists, "r": r.Samples[0].N,
 		"versions": each(r, func(s Sample) any { return s.Name }), "raw_mean": each(r, func(s Sample) any { return s.Mean }),
 		"adjusted_mean": each(r, func(s Sample) any { return s.AdjustedMean }), "ss_version_adjusted": a.Sample.SS, "F": a.Sample.F,
@@ -239,7 +241,7 @@ func TestCarrotsMatchTheReference(t *testing.T) {
 	for _, a := range m.AgainstOriginal {
 		estimate, se, df = append(estimate, a.Difference), append(se, a.SE), append(df, a.DF)
 	}
-	f.hold(t, object{
+	f.Hold(t, object{
 		"variance": []any{m.VarPanelist, m.VarResidual}, "estimate": estimate, "se": se, "df": df,
 	}, "variance_terms", "sd", "reml_criterion", "logLik_REML", "coef_names", "t", "p", "F_tests", "ranova")
 }
@@ -258,7 +260,7 @@ func TestOrderMatchesTheReference(t *testing.T) {
 	test := func(x Test) object { return object{"df": x.DF, "ss": x.SS, "F": x.F, "p": x.P} }
 	carry := test(o.Carryover.Test)
 	carry["residual_df"], carry["version_given_carryover_F"], carry["version_given_carryover_p"] = o.Carryover.ResidualDF, o.Carryover.Sample.F, o.Carryover.Sample.P
-	f.hold(t, object{
+	f.Hold(t, object{
 		"residual_ms": o.Residual.MS, "residual_df": o.Residual.DF, "position": test(o.Position), "version": test(o.Sample),
 		"first_vs_later":                    object{"estimate": o.FirstVsLater.Effect, "se": o.FirstVsLater.SE, "t": o.FirstVsLater.Effect / o.FirstVsLater.SE, "df": o.FirstVsLater.DF, "p": o.FirstVsLater.P},
 		"version_emm_adjusted_for_position": means, "carryover": carry,

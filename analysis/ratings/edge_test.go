@@ -117,7 +117,7 @@ func TestEdgeCasesMatchTheReference(t *testing.T) {
 					known[p.A+"_minus_"+p.B] = p.Difference
 				}
 			}
-			f.hold(t, object{
+			f.Hold(t, object{
 				"ss_version": a.Sample.SS, "ss_version_adjusted": a.Sample.SS, "ms_residual": a.Residual.MS, "F": a.Sample.F, "p": a.Sample.P, "df_residual": a.Residual.DF,
 				"mean_difference_A_minus_B": r.Pairs[0].Difference, "emm_difference_A_minus_B": r.Pairs[0].Difference, "A_minus_B": known["A_minus_B"], "C_minus_D": known["C_minus_D"],
 			})

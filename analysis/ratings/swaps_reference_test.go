@@ -85,7 +85,7 @@ func TestSwapEffectsMatchTheReference(t *testing.T) {
 				null = [][]int64{}
 			}
 			lack := r.LackOfFit
-			f.hold(t, object{
+			f.Hold(t, object{
 				"n_panelists": r.Panelists, "n_versions": len(r.Samples), "rank_swaps": 4 - len(r.Effects.Null), "aliased": len(r.Effects.Null) > 0,
 				"null_space": null, "estimable": estimable, "version_mean": each(r, func(s Sample) any { return s.Mean }),
 				"anova": object{
@@ -137,7 +137,7 @@ func TestSwapsWithMissingServingsMatchTheReference(t *testing.T) {
 		m[k] = v
 	}
 	est, se, _ := r.Effects.Predict([]bool{true, true, true, true})
-	f.hold(t, object{
+	f.Hold(t, object{
 		"n_obs": r.Servings, "effects": effects, "total": object{"estimate": est, "se": se}, "residual_ms": r.Anova.Residual.MS,
 		"lack_of_fit": object{"df": r.LackOfFit.DF1, "F": r.LackOfFit.F, "p": r.LackOfFit.P}, "mixed": m,
 	}, "var_panelist", "var_residual")
@@ -186,7 +186,7 @@ func TestInteractionsMatchTheReference(t *testing.T) {
 		first[name] = contrast(map[string]float64{bits(1 << i): 1, "000": -1})
 		last[name] = contrast(map[string]float64{"111": 1, bits(7 &^ (1 << i)): -1})
 	}
-	f.hold(t, object{
+	f.Hold(t, object{
 		"mse": r.Anova.Residual.MS, "df": r.Anova.Residual.DF, "means": means, "shapley": shapley, "first_in": first, "last_in": last, "coef_01": products(t, table),
 	}, "total_change", "shapley_share", "paths", "factorial_effect", "shapley_two_way_model")
 }
@@ -240,7 +240,7 @@ func TestTypeIIMatchesTheReference(t *testing.T) {
 		return object{"df": 1, "F": v * v, "p": s.P, "ss": v * v * r.ms}
 	}
 	lack := object{"df": r.LackOfFit.DF1, "F": r.LackOfFit.F, "p": r.LackOfFit.P, "ss": float64(r.LackOfFit.F) * r.ms}
-	f.hold(t, object{"residual_ms": r.Anova.Residual.MS, "residual_df": r.Anova.Residual.DF, "type_II": object{"A": test(r.Swaps[0]), "B": test(r.Swaps[1]), "AB": lack}}, "type_I", "type_III")
+	f.Hold(t, object{"residual_ms": r.Anova.Residual.MS, "residual_df": r.Anova.Residual.DF, "type_II": object{"A": test(r.Swaps[0]), "B": test(r.Swaps[1]), "AB": lack}}, "type_I", "type_III")
 }
 
 // Two samples in blocks are a paired t test, with its equivalence test (scipy).
@@ -269,7 +269,7 @@ func TestEquivalenceMatchesTheReference(t *testing.T) {
 			"p_paired_two_sided": a.P, "ci95": []any{a.Low, a.High}, "tost_p": a.Equivalent.P, "equivalent": a.Equivalent.P < 0.05,
 		})
 	}
-	f.hold(t, object{"sets": got}, "sd_difference", "dz", "tost_t_lower", "tost_p_lower", "tost_t_upper", "tost_p_upper", "ci_1_minus_2alpha", "non_inferior", "lower_one_sided_bound")
+	f.Hold(t, object{"sets": got}, "sd_difference", "dz", "tost_t_lower", "tost_p_lower", "tost_t_upper", "tost_p_upper", "ci_1_minus_2alpha", "non_inferior", "lower_one_sided_bound")
 }
 
 // Friedman's test on scores (formulas of ISO 8587, checked with scipy).
@@ -297,5 +297,5 @@ func TestRanksMatchTheReference(t *testing.T) {
 		got = append(got, object{"Q": x.Chi2, "df": x.DF, "p_chi2": x.P, "kendall_W": x.W})
 	}
 	f.Expected = object{"sets": kept}
-	f.hold(t, object{"sets": got})
+	f.Hold(t, object{"sets": got})
 }

@@ -20,7 +20,7 @@ func TestReferenceIncompleteBlocks(t *testing.T) {
 	for _, c := range in.Designs {
 		designs = append(designs, blockCase(c.ID, c.T, c.Blocks))
 	}
-	f.hold(t, object{"designs": designs})
+	f.Hold(t, object{"designs": designs})
 }
 
 func blockCase(id string, t int, blocks [][]int) object {

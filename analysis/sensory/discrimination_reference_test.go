@@ -56,7 +56,7 @@ func TestReferenceExactP(t *testing.T) {
 			"split_ties_equally_odd_one_dropped": object{"A": half, "n": all, "p_two_sided": PGuess(Preference, all, half)},
 		})
 	}
-	f.hold(t, object{"discrimination": discrimination, "preference": preference})
+	f.Hold(t, object{"discrimination": discrimination, "preference": preference})
 }
 
 func TestReferenceMinCorrect(t *testing.T) {
@@ -83,7 +83,7 @@ func TestReferenceMinCorrect(t *testing.T) {
 		}
 		got[name] = table
 	}
-	f.hold(t, got)
+	f.Hold(t, got)
 }
 
 func TestReferencePower(t *testing.T) {
@@ -119,7 +119,7 @@ func TestReferencePower(t *testing.T) {
 			"n_normal_approx_unrounded": RoughPanel(k, c.Alpha, 1-c.Beta, pc),
 		})
 	}
-	f.hold(t, object{"power_cases": power, "sample_size_cases": sizes})
+	f.Hold(t, object{"power_cases": power, "sample_size_cases": sizes})
 }
 
 func TestReferenceSimilarity(t *testing.T) {
@@ -160,7 +160,7 @@ func TestReferenceSimilarity(t *testing.T) {
 		}
 		table = append(table, object{"method": g.Method, "pd_max": g.PDMax, "beta": g.Beta, "n": g.N, "max_correct": most})
 	}
-	f.hold(t, object{"cases": cases, "table": table})
+	f.Hold(t, object{"cases": cases, "table": table})
 }
 
 func TestReferencePsychometric(t *testing.T) {
@@ -176,7 +176,7 @@ func TestReferencePsychometric(t *testing.T) {
 		}
 		got[name] = object{"pc": pc, "pd": pd, "dpc_ddprime": slope}
 	}
-	f.hold(t, got)
+	f.Hold(t, got)
 }
 
 func TestReferenceDPrimePublished(t *testing.T) {
@@ -190,7 +190,7 @@ func TestReferenceDPrimePublished(t *testing.T) {
 		cases = append(cases, object{"method": c.Method, "dprime": d, "variance": se * se, "se": se})
 	}
 	// The published columns are as printed, rounded, for reading only.
-	f.hold(t, object{"cases": cases}, "published_dprime", "published_variance")
+	f.Hold(t, object{"cases": cases}, "published_dprime", "published_variance")
 }
 
 func TestReferenceDPrimeSE(t *testing.T) {
@@ -232,7 +232,7 @@ func TestReferenceDPrimeSE(t *testing.T) {
 		s := CompareDPrimes(d, se)
 		compare = append(compare, object{"ids": ids, "pooled_dprime": s.Pooled, "pooled_se": s.SE, "chi2": s.Chi2, "df": s.DF, "p": s.P})
 	}
-	f.hold(t, object{"cases": cases, "compare": compare})
+	f.Hold(t, object{"cases": cases, "compare": compare})
 }
 
 // TestReferenceEdges holds the boundary cases of counts; those of ratings belong
@@ -262,5 +262,5 @@ func TestReferenceEdges(t *testing.T) {
 		want = append(want, f.Expected.(object)["cases"].([]any)[i])
 	}
 	f.Expected = want
-	f.hold(t, got)
+	f.Hold(t, got)
 }

@@ -18,7 +18,7 @@ func TestReferenceLikingPower(t *testing.T) {
 		}
 		got[name] = rows
 	}
-	f.hold(t, got)
+	f.Hold(t, got)
 }
 
 // given copies the settings of a row, which the file keeps beside the results.
@@ -91,6 +91,6 @@ func TestReferencePoints(t *testing.T) {
 			}
 			table = append(table, row)
 		}
-		f.hold(t, object{"bonferroni_t_two_sided": table}, "q_tukey", "q_tukey_k", "dunnett_two_sided", "dunnett_one_sided")
+		f.Hold(t, object{"bonferroni_t_two_sided": table}, "q_tukey", "q_tukey_k", "dunnett_two_sided", "dunnett_one_sided")
 	}
 }

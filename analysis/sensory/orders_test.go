@@ -172,7 +172,7 @@ func TestReferenceWilliams(t *testing.T) {
 	for _, c := range in.Cases {
 		cases = append(cases, williamsCase(c.ID, c.Orders, c.K))
 	}
-	f.hold(t, object{"constructions": constructions, "cases": cases})
+	f.Hold(t, object{"constructions": constructions, "cases": cases})
 }
 
 func balanceOf(rows [][]int, samples int) *Balance {
@@ -235,7 +235,7 @@ func TestReferenceServingOrders(t *testing.T) {
 		orders[a.name] = want["orders"].(object)[a.name]
 		multiple[a.name] = len(got)
 	}
-	f.hold(t, object{"orders": orders, "multiple": multiple}, "three_digit_codes") // codes: TestCodes
+	f.Hold(t, object{"orders": orders, "multiple": multiple}, "three_digit_codes") // codes: TestCodes
 }
 
 // TestTraysAreDealtEvenly holds the trays of two samples to each way equally

@@ -51,7 +51,7 @@ func TestReferenceBlocks(t *testing.T) {
 		df := float64(b.fit.DF)
 		_, sed, _ := b.fit.Contrast(b.less(0, 1))
 		ms := b.fit.RSS / df
-		f.hold(
+		f.Hold(
 			t, object{
 				"anova": object{"Residuals": object{"df": b.fit.DF, "ss": b.fit.RSS, "ms": ms, "F": nil, "p": nil}},
 				"sed":   sed, "lsd_95": TPoint(0.025, df) * sed, "residual_sd": b.fit.Sigma,
@@ -132,7 +132,7 @@ func TestReferenceSwaps(t *testing.T) {
 	}
 	total, totalSE, _ := fit.Contrast(all)
 	lack := (fit.RSS - full.RSS) / float64(full.Rank-fit.Rank) / square(full.Sigma)
-	f.hold(t, object{
+	f.Hold(t, object{
 		"n_obs": fit.N, "effects": object{
 			"swap": in.Swaps, "estimate": estimate, "se": se, "df": full.DF, "t": tt, "p": p, "p_holm": Holm(p),
 		},

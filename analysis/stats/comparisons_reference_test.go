@@ -36,7 +36,7 @@ func TestReferenceCriticalValues(t *testing.T) {
 			}
 			dunnett, bonferroni = append(dunnett, two), append(bonferroni, b)
 		}
-		f.hold(t, object{
+		f.Hold(t, object{
 			"q_tukey": tukey, "q_tukey_k": ks, "dunnett_two_sided": dunnett, "bonferroni_t_two_sided": bonferroni,
 		}, "dunnett_one_sided")
 	}
@@ -71,7 +71,7 @@ func TestReferenceRecovery(t *testing.T) {
 	for _, g := range groups {
 		means, n = append(means, Mean(g)), append(n, len(g))
 	}
-	f.hold(t, object{
+	f.Hold(t, object{
 		"anova": object{
 			"g":         object{"df": a.DFBetween, "ss": a.Between, "ms": a.MSBetween, "F": a.F, "p": a.P},
 			"Residuals": object{"df": a.DFWithin, "ss": a.Within, "ms": a.MSWithin, "F": nil, "p": nil},

@@ -38,7 +38,7 @@ func TestReferenceEdgeCases(t *testing.T) {
 		got = append(got, o)
 	}
 	f.Expected = object{"cases": want}
-	f.hold(t, object{"cases": got}, "n_used_effectively", "sum_estimable")
+	f.Hold(t, object{"cases": got}, "n_used_effectively", "sum_estimable")
 }
 
 func fitOf(t *testing.T, x [][]float64, y []float64) *Fit {

@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"parewell/testdata/reference"
 )
 
 // digits is the number of correct significant digits, at most 15, the precision
@@ -76,7 +78,7 @@ var number = regexp.MustCompile(`[-+]?\d+\.?\d*(E[-+]?\d+)?`)
 // numbersOf lists the numbers of each line of a NIST file.
 func numbersOf(t *testing.T, name string) (lines []string, numbers [][]float64) {
 	t.Helper()
-	in := bufio.NewScanner(bytes.NewReader(referenceFile(t, "nist-strd", name+".dat")))
+	in := bufio.NewScanner(bytes.NewReader(reference.Bytes(t, "nist-strd", name+".dat")))
 	for in.Scan() {
 		var row []float64
 		for _, s := range number.FindAllString(in.Text(), -1) {

@@ -32,7 +32,7 @@ func TestReferenceFriedman(t *testing.T) {
 		}
 		got = append(got, o)
 	}
-	f.hold(t, object{"sets": got})
+	f.Hold(t, object{"sets": got})
 }
 
 func friedmanObject(r FriedmanResult) object {
@@ -94,7 +94,7 @@ func TestReferenceIncompleteBlocks(t *testing.T) {
 		rows[at[p]][in.Version[i][0]-'A'] = in.Rank[i]
 	}
 	r := Friedman(rows)
-	f.hold(t, object{
+	f.Hold(t, object{
 		"t": r.K, "k": r.PerBlock, "r": r.Replicates, "b": r.N, "lambda": r.Lambda,
 		"efficiency_factor": r.Efficiency, "versions": []string{"A", "B", "C", "D", "E"}, "rank_sums": r.RankSums,
 		"durbin_Q": r.Chi2, "df": r.DF, "p_chi2": r.P, "lsd_rank_sum": r.LSD,

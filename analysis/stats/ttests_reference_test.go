@@ -38,7 +38,7 @@ func TestReferencePairedEquivalence(t *testing.T) {
 			"non_inferior": e.NotWorse(s.Alpha), "lower_one_sided_bound": eLow,
 		})
 	}
-	f.hold(t, object{"sets": got})
+	f.Hold(t, object{"sets": got})
 }
 
 // TestReferencePairedHolm holds paired t tests with Holm's adjustment; Hochberg
@@ -48,7 +48,7 @@ func TestReferencePairedHolm(t *testing.T) {
 		Scores [][]float64 `json:"scores_one_row_per_panelist"`
 	}
 	f := read(t, "paired_t_holm", &in)
-	f.hold(t, object{
+	f.Hold(t, object{
 		"versus_first": pairsOf(in.Scores, 1), "all_pairs": pairsOf(in.Scores, 4),
 	}, "hochberg", "bonferroni", "bh_fdr")
 }
@@ -87,7 +87,7 @@ func TestReferenceSignedRank(t *testing.T) {
 			"sign_test":                object{"positive": drop.Positive, "negative": drop.Negative, "p_two_sided": drop.PSign},
 		})
 	}
-	f.hold(t, object{"sets": got})
+	f.Hold(t, object{"sets": got})
 }
 
 func signedRankObject(r SignedRankResult) object {
