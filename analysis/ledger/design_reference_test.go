@@ -7,6 +7,8 @@ import (
 	"sort"
 	"strings"
 	"testing"
+
+	"parewell/analysis/stats"
 )
 
 // choiceFile is version_choice_d_optimal.json.
@@ -74,7 +76,7 @@ func TestReferenceAugment(t *testing.T) {
 		}
 		for c, v := range expand(in.Candidate, in.Model) {
 			more := slices.Concat(rows, [][]int64{v})
-			null, _ := nullBasis(differences(more, [][]int{identity(len(more))}), len(v))
+			null, _ := stats.NullBasis(differences(more, [][]int{identity(len(more))}), len(v))
 			if d := determinant(more); d != w.After[c] || (d == 0) != (len(null) > 0) {
 				t.Errorf("base %d with %v: %v, %d null vectors; want %v", i, v, d, len(null), w.After[c])
 			}
@@ -222,7 +224,7 @@ func TestReferenceAliases(t *testing.T) {
 			}
 			rows = append(rows, row)
 		}
-		null, _ := nullBasis(differences(rows, [][]int{identity(len(rows))}), len(names))
+		null, _ := stats.NullBasis(differences(rows, [][]int{identity(len(rows))}), len(names))
 		for i, with := range tied(null, len(names)) {
 			var got, want []string
 			for _, j := range with {

@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/mat"
+
+	"parewell/analysis/stats"
 )
 
 // information is the inverse of the covariance on what can be estimated, zero
@@ -124,7 +126,7 @@ func (s *search) weigh(design []uint32, pots int, asked []int) *offer {
 		on[i] = s.ticks(mask)
 		rows[i], block[i] = whole(on[i]), i
 	}
-	null, ok := nullBasis(slices.Concat(m.rows, differences(rows, [][]int{block})), len(m.at))
+	null, ok := stats.NullBasis(slices.Concat(m.rows, differences(rows, [][]int{block})), len(m.at))
 	if !ok {
 		return nil
 	}

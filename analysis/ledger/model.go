@@ -6,6 +6,8 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
+
+	"parewell/analysis/stats"
 )
 
 // Level is the level of every interval of the ledger: a tail of 5 % each side.
@@ -91,7 +93,7 @@ func (m *model) findNull() error {
 	n := len(m.at)
 	var ok bool
 	if m.rows = m.spanning(); m.e.Null == nil {
-		m.null, ok = nullBasis(m.rows, n)
+		m.null, ok = stats.NullBasis(m.rows, n)
 	} else {
 		// The null space of the null space is what scores do depend on.
 		given := make([][]int64, 0, len(m.e.Null))
@@ -102,8 +104,8 @@ func (m *model) findNull() error {
 			}
 			given = append(given, c)
 		}
-		if m.rows, ok = nullBasis(given, n); ok {
-			m.null, ok = nullBasis(m.rows, n)
+		if m.rows, ok = stats.NullBasis(given, n); ok {
+			m.null, ok = stats.NullBasis(m.rows, n)
 		}
 	}
 	if !ok {

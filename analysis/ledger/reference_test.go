@@ -6,6 +6,8 @@ import (
 	"math/big"
 	"slices"
 	"testing"
+
+	"parewell/analysis/stats"
 )
 
 // swapFile is what the three files of swap effects share.
@@ -133,7 +135,7 @@ func TestReferenceCandidates(t *testing.T) {
 		}
 		for c, v := range f.Expected.Candidate.Version {
 			more := slices.Concat(rows, [][]int64{wide(v)})
-			null, _ := nullBasis(differences(more, [][]int{identity(len(more))}), len(v))
+			null, _ := stats.NullBasis(differences(more, [][]int{identity(len(more))}), len(v))
 			if got := len(v) - len(null); got != f.Expected.Candidate.Rank[c] {
 				t.Errorf("%s %v: rank %d, want %d", name, v, got, f.Expected.Candidate.Rank[c])
 			}
@@ -192,4 +194,15 @@ func determinant(rows [][]int64) float64 {
 	}
 	out, _ := det.Float64()
 	return out
+}
+
+// subtract takes times·b off a.
+func subtract(a, b []*big.Rat, times *big.Rat) {
+	if times.Sign() == 0 {
+		return
+	}
+	t := new(big.Rat).Set(times)
+	for i := range a {
+		a[i].Sub(a[i], new(big.Rat).Mul(t, b[i]))
+	}
 }

@@ -3,6 +3,8 @@ package ratings
 import (
 	"encoding/binary"
 	"slices"
+
+	"parewell/analysis/stats"
 )
 
 // MixedUp is a swap that could be told from the other swaps, but not from them
@@ -24,7 +26,7 @@ func (l *layout) mixedUp(s *swapPlan, swaps int) []MixedUp {
 	if len(kind) == 0 {
 		return out
 	}
-	e := &echelon{columns: columns}
+	e := &stats.Echelon{Columns: columns}
 	seen := map[string]bool{}
 	var first []int64
 	for i, b := range l.block {
@@ -40,16 +42,16 @@ func (l *layout) mixedUp(s *swapPlan, swaps int) []MixedUp {
 		d := less(row, first)
 		if key := packed(d); !seen[key] {
 			seen[key] = true
-			if e.add(d); e.full() {
+			if e.Add(d); e.Full() {
 				return out
 			}
 		}
 	}
-	null, ok := e.null()
+	null, ok := e.Null()
 	if !ok {
 		return out
 	}
-	group := circuits(null, columns)
+	group := stats.Circuits(null, columns)
 	for i := range swaps {
 		if !s.alone[i] || group[i] < 0 {
 			continue

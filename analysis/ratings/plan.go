@@ -3,6 +3,8 @@ package ratings
 import (
 	"math/big"
 	"slices"
+
+	"parewell/analysis/stats"
 )
 
 // plan is what a layout can tell of a linear model of samples (swaps, or swaps
@@ -32,7 +34,7 @@ type potPlan struct {
 // fit 64 bits.
 func (l *layout) newPlan(x [][]int64, columns int) (*plan, bool) {
 	p := &plan{columns: columns, alone: make([]bool, columns)}
-	e := &echelon{columns: columns}
+	e := &stats.Echelon{Columns: columns}
 	first := map[int]int{} // by component
 	for s, row := range x {
 		f := make([]float64, columns)
@@ -42,17 +44,17 @@ func (l *layout) newPlan(x [][]int64, columns int) (*plan, bool) {
 		p.x = append(p.x, f)
 		part := l.bySample.part[s]
 		if at, seen := first[part]; seen {
-			e.add(less(row, x[at]))
+			e.Add(less(row, x[at]))
 		} else {
 			first[part] = s
 		}
 	}
-	p.rank, p.pivot = len(e.lead), slices.Sorted(slices.Values(e.lead))
-	for i, r := range e.rows {
-		p.alone[e.lead[i]] = only(r, e.lead[i])
+	p.rank, p.pivot = len(e.Lead), slices.Sorted(slices.Values(e.Lead))
+	for i, r := range e.Rows {
+		p.alone[e.Lead[i]] = only(r, e.Lead[i])
 	}
 	var ok bool
-	if p.null, ok = e.null(); !ok {
+	if p.null, ok = e.Null(); !ok {
 		return nil, false
 	}
 	p.invert(l.bySample.info)

@@ -122,7 +122,7 @@ func (l *layout) planOf(t *Swaps) (*swapPlan, error) {
 	if s.plan, ok = l.newPlan(s.whole, n+extra); !ok {
 		return nil, problem.New("", words.Say("ratings.bad.swap-size"), words.Say("ratings.bad.swap-size.hint"))
 	}
-	s.group = circuits(s.null, n+extra)
+	s.group = stats.Circuits(s.null, n+extra)
 	s.mixed = l.mixedUp(s, n)
 	s.pairUp(l, n)
 	l.swapPlan = s

@@ -1,43 +1,44 @@
-package ratings
+package stats
 
 import (
+	"fmt"
 	"math/big"
 	"slices"
 )
 
-// echelon is a set of whole rows being eliminated without fractions: each kept
+// Echelon is a set of whole rows being eliminated without fractions: each kept
 // row has coprime entries and its first entry that is not 0 in a column of its
 // own, where every other kept row has 0.
-type echelon struct {
-	columns int
-	rows    [][]*big.Int
-	lead    []int
+type Echelon struct {
+	Columns int
+	Rows    [][]*big.Int
+	Lead    []int // of each row
 }
 
-// full tells that no row can add to the rank.
-func (e *echelon) full() bool { return len(e.rows) == e.columns }
+// Full tells that no row can add to the rank.
+func (e *Echelon) Full() bool { return len(e.Rows) == e.Columns }
 
-// add takes a row in and tells whether the rank rose.
-func (e *echelon) add(row []int64) bool {
-	if e.full() {
+// Add takes a row in and tells whether the rank rose.
+func (e *Echelon) Add(row []int64) bool {
+	if e.Full() {
 		return false
 	}
-	r := make([]*big.Int, e.columns)
+	r := make([]*big.Int, e.Columns)
 	for i, x := range row {
 		r[i] = big.NewInt(x)
 	}
-	for i, kept := range e.rows {
-		clearEntry(r, kept, e.lead[i])
+	for i, kept := range e.Rows {
+		clearEntry(r, kept, e.Lead[i])
 	}
 	lead := slices.IndexFunc(r, func(x *big.Int) bool { return x.Sign() != 0 })
 	if lead < 0 {
 		return false
 	}
 	reduce(r)
-	for _, kept := range e.rows {
+	for _, kept := range e.Rows {
 		clearEntry(kept, r, lead)
 	}
-	e.rows, e.lead = append(e.rows, r), append(e.lead, lead)
+	e.Rows, e.Lead = append(e.Rows, r), append(e.Lead, lead)
 	return true
 }
 
@@ -69,26 +70,26 @@ func reduce(row []*big.Int) {
 	}
 }
 
-// null spans what the rows say nothing of: one vector a column without a lead,
+// Null spans what the rows say nothing of: one vector a column without a lead,
 // with coprime entries. An entry beyond 58 bits, which 0/1 designs of a few
 // dozen columns do not reach, gives ok false.
-func (e *echelon) null() (basis [][]int64, ok bool) {
-	for free := range e.columns {
-		if slices.Contains(e.lead, free) {
+func (e *Echelon) Null() (basis [][]int64, ok bool) {
+	for free := range e.Columns {
+		if slices.Contains(e.Lead, free) {
 			continue
 		}
-		v := make([]*big.Int, e.columns)
+		v := make([]*big.Int, e.Columns)
 		for i := range v {
 			v[i] = new(big.Int)
 		}
 		scale := big.NewInt(1)
-		for i, r := range e.rows {
-			scale.Mul(scale, new(big.Int).Abs(r[e.lead[i]]))
+		for i, r := range e.Rows {
+			scale.Mul(scale, new(big.Int).Abs(r[e.Lead[i]]))
 		}
 		v[free].Set(scale)
-		for i, r := range e.rows {
+		for i, r := range e.Rows {
 			x := new(big.Int).Mul(scale, r[free])
-			v[e.lead[i]].Neg(x.Quo(x, r[e.lead[i]]))
+			v[e.Lead[i]].Neg(x.Quo(x, r[e.Lead[i]]))
 		}
 		reduce(v)
 		w, fits := small(v)
@@ -111,33 +112,11 @@ func small(v []*big.Int) ([]int64, bool) {
 	return out, true
 }
 
-// square tells whether every null vector is at right angles to c, that is
-// whether c can be estimated. Exact for whole c.
-func square(null [][]int64, c []float64) bool {
-	for _, v := range null {
-		sum := new(big.Rat)
-		for i, x := range c {
-			if x == 0 || v[i] == 0 {
-				continue
-			}
-			r := new(big.Rat)
-			if r.SetFloat64(x) == nil {
-				return false
-			}
-			sum.Add(sum, r.Mul(r, new(big.Rat).SetInt64(v[i])))
-		}
-		if sum.Sign() != 0 {
-			return false
-		}
-	}
-	return true
-}
-
-// circuits groups columns that lie together in a smallest null vector: group[i]
+// Circuits groups columns that lie together in a smallest null vector: group[i]
 // is a number they share, -1 where a column is in none. Two columns do exactly
 // when a chain of vectors of the reduced basis joins them (the connected
 // components of a matroid are those of its fundamental circuits).
-func circuits(null [][]int64, columns int) []int {
+func Circuits(null [][]int64, columns int) []int {
 	group := make([]int, columns)
 	for i := range group {
 		group[i] = -1
@@ -158,4 +137,20 @@ func circuits(null [][]int64, columns int) []int {
 		}
 	}
 	return group
+}
+
+// NullBasis returns integer vectors that span the null space of the rows over n
+// columns, as [Echelon.Null] does; it depends only on the row space.
+func NullBasis(rows [][]int64, n int) (basis [][]int64, ok bool) {
+	e, done := &Echelon{Columns: n}, map[string]bool{}
+	for _, row := range rows {
+		if e.Full() {
+			break
+		}
+		if key := fmt.Sprint(row); !done[key] {
+			done[key] = true
+			e.Add(row)
+		}
+	}
+	return e.Null()
 }
