@@ -151,3 +151,20 @@ func distinctTasted(e *Evidence) int {
 	}
 	return len(seen)
 }
+
+// Groups numbers sets of swaps that were always served together, from 1, in the
+// order of Rows; 0 for one that stands by itself.
+func (t *Table) Groups() []int {
+	out, next := make([]int, len(t.Rows)), 0
+	for i := range t.Rows {
+		if out[i] > 0 || len(t.Rows[i].TiedTo) == 0 {
+			continue
+		}
+		next++
+		out[i] = next
+		for _, k := range t.Rows[i].TiedTo {
+			out[k] = next
+		}
+	}
+	return out
+}

@@ -3,7 +3,6 @@ package book
 import (
 	"math"
 
-	"parewell/analysis/ledger"
 	"parewell/analysis/outcome"
 	"parewell/analysis/ratings"
 	"parewell/charts"
@@ -113,37 +112,7 @@ func (d *drawer) swapMap() {
 		return
 	}
 	data := charts.SwapMapData{Nutrient: words.Say("book.figure." + food.EnergyKcal.Key()), Unit: food.EnergyKcal.Unit(), Attribute: d.tasted.liked, Limit: t.Limit}
-	groups := tied(t)
-	for i := range t.Rows {
-		r := &t.Rows[i]
-		m := charts.MapSwap{Name: r.Name, Saving: math.NaN(), Verdict: charts.Verdict(r.Kind), Group: groups[i]}
-		if r.Saving.Known {
-			m.Saving = r.Saving.Amount
-		}
-		span := r.Interval
-		if r.Kind == ledger.Tied {
-			span = r.Joint
-		}
-		m.Effect, m.Low, m.High = span.Effect, span.Low, span.High
-		data.Swaps = append(data.Swaps, m)
-	}
+	data.Swaps = charts.MapSwaps(t)
 	fig, err := charts.SwapMap(data)
 	d.put(words.Say("book.file.map"), words.Say("book.figure.map.caption", d.recipe.Title), 0.62, fig, err)
-}
-
-// tied numbers sets of swaps that were always served together, from 1; 0 for one
-// that stands by itself.
-func tied(t *ledger.Table) []int {
-	out, next := make([]int, len(t.Rows)), 0
-	for i := range t.Rows {
-		if out[i] > 0 || len(t.Rows[i].TiedTo) == 0 {
-			continue
-		}
-		next++
-		out[i] = next
-		for _, k := range t.Rows[i].TiedTo {
-			out[k] = next
-		}
-	}
-	return out
 }

@@ -31,19 +31,9 @@ func (v *LedgerView) attribute() string { return v.l.AttributeName(v.Ask.Attribu
 // MapData is what the keep-or-drop map shows; title may be empty.
 func (v *LedgerView) MapData(title string) charts.SwapMapData {
 	d := charts.SwapMapData{Title: title, Nutrient: nutrientTitle(v.Ask.Nutrient), Unit: v.Ask.Nutrient.Unit(), Attribute: v.attribute(), Limit: v.limit()}
-	groups := v.groups()
-	for i := range v.Table.Rows {
-		r := &v.Table.Rows[i]
-		m := charts.MapSwap{Name: r.Name, Saving: math.NaN(), Verdict: v.chartVerdict(r.Kind), Group: groups[i]}
-		if r.Saving.Known {
-			m.Saving = r.Saving.Amount
-		}
-		span := r.Interval
-		if r.Kind == ledger.Tied {
-			span = r.Joint
-		}
-		m.Effect, m.Low, m.High = span.Effect, span.Low, span.High
-		d.Swaps = append(d.Swaps, m)
+	d.Swaps = charts.MapSwaps(v.Table)
+	for i := range d.Swaps {
+		d.Swaps[i].Verdict = v.chartVerdict(v.Table.Rows[i].Kind)
 	}
 	return d
 }
@@ -59,23 +49,6 @@ func (v *LedgerView) chartVerdict(k ledger.Kind) charts.Verdict {
 		return charts.Verdict(k)
 	}
 	return charts.NoLimit
-}
-
-// groups numbers sets of swaps that were always served together, from 1; 0 for
-// one that stands by itself.
-func (v *LedgerView) groups() []int {
-	out, next := make([]int, len(v.Table.Rows)), 0
-	for i := range v.Table.Rows {
-		if out[i] > 0 || len(v.Table.Rows[i].TiedTo) == 0 {
-			continue
-		}
-		next++
-		out[i] = next
-		for _, k := range v.Table.Rows[i].TiedTo {
-			out[k] = next
-		}
-	}
-	return out
 }
 
 // Falls are the versions a waterfall can be drawn of: those with swaps on.

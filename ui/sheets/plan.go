@@ -8,7 +8,6 @@ import (
 	"parewell/analysis/sensory"
 	"parewell/recipes"
 	"parewell/recipes/food"
-	"parewell/recipes/measure"
 	"parewell/recipes/tasting"
 	"parewell/recipes/words"
 )
@@ -248,16 +247,7 @@ type planReader struct {
 
 // number reads a figure from 0 up; an empty field is the usual.
 func (r *planReader) number(field, text string, usual, most float64) float64 {
-	text = strings.TrimSpace(text)
-	if text == "" {
-		return usual
-	}
-	n, rest, ok := measure.ReadNumber(text)
-	if !ok || strings.TrimSpace(rest) != "" || !(n.Low >= 0) || n.Low > most {
-		r.p.Faults[field] = words.Say("plan.number.wrong", text, words.Trim(most, 0))
-		return usual
-	}
-	return n.Low
+	return r.p.Faults.number(field, strings.TrimSpace(text), usual, most)
 }
 
 func (r *planReader) limit() float64 {

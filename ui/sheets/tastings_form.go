@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"parewell/recipes"
-	"parewell/recipes/measure"
 	"parewell/recipes/problem"
 	"parewell/recipes/words"
 )
@@ -38,17 +37,7 @@ func ReadSample(f SampleFields, base *recipes.Sample) (*recipes.Sample, Faults) 
 			to.Cooked = day.Format(testDate)
 		}
 	}
-	read := func(field, text string, most float64) float64 {
-		if Blank(text) {
-			return 0
-		}
-		n, rest, ok := measure.ReadNumber(strings.TrimSpace(text))
-		if !ok || strings.TrimSpace(rest) != "" || !(n.Low >= 0) || n.Low > most {
-			faults[field] = words.Say("plan.number.wrong", text, words.Trim(most, 0))
-			return 0
-		}
-		return n.Low
-	}
+	read := func(field, text string, most float64) float64 { return faults.number(field, text, 0, most) }
 	to.Celsius, to.Held = read(SampleHeatField, f.Heat, 100), read(SampleHeldField, f.Held, 24*60)
 	return &to, faults
 }

@@ -29,17 +29,7 @@ const (
 // ReadPapers takes the form; faults name the fields that are wrong.
 func ReadPapers(f PapersFields) (manuscript.PapersAsk, Faults) {
 	faults := Faults{}
-	read := func(field, text string, most float64) float64 {
-		if Blank(text) {
-			return 0
-		}
-		n, rest, ok := measure.ReadNumber(strings.TrimSpace(text))
-		if !ok || strings.TrimSpace(rest) != "" || !(n.Low >= 0) || n.Low > most {
-			faults[field] = words.Say("plan.number.wrong", text, words.Trim(most, 0))
-			return 0
-		}
-		return n.Low
-	}
+	read := func(field, text string, most float64) float64 { return faults.number(field, text, 0, most) }
 	ask := manuscript.PapersAsk{
 		Whole: f.Whole, Vessel: strings.TrimSpace(f.Vessel), Heat: read(PapersHeatField, f.Heat, 500), Preheat: read(PapersPreheatField, f.Preheat, 240),
 		Rest: read(PapersRestField, f.Rest, 24*60), PerCup: read(PapersPerCupField, f.PerCup, 60), PerWave: int(read(PapersWaveField, f.PerWave, 500)),

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"parewell/recipes"
+	"parewell/recipes/measure"
 	"parewell/recipes/reading"
 	"parewell/recipes/words"
 )
@@ -56,6 +57,20 @@ func amountField(v float64) string {
 // Faults say what is wrong with fields, by name: "date", "full", "dish",
 // "left", "servings", "heat", "minutes", and an as-cooked weight by AsCookedFault.
 type Faults map[string]string
+
+// number reads a figure from 0 to most; an empty field is the usual, and so is
+// what a wrong one, which becomes a fault, counts as.
+func (f Faults) number(field, text string, usual, most float64) float64 {
+	if Blank(text) {
+		return usual
+	}
+	n, rest, ok := measure.ReadNumber(strings.TrimSpace(text))
+	if !ok || strings.TrimSpace(rest) != "" || !(n.Low >= 0) || n.Low > most {
+		f[field] = words.Say("plan.number.wrong", text, words.Trim(most, 0))
+		return usual
+	}
+	return n.Low
+}
 
 // AsCookedFault is the name of an ingredient's weight among Faults.
 func AsCookedFault(line recipes.ID) string { return "as:" + string(line) }
