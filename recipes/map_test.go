@@ -34,7 +34,8 @@ var mayImport = map[string][]string{
 	"recipes/food/tables":   {"recipes/food", "recipes/food/portions", "recipes/measure"},
 	"recipes/food/portions": {"recipes/food", "recipes/measure"},
 	"recipes/workbook":      {"recipes", "recipes/food", "recipes/measure"},
-	"recipes/exchange":      {"recipes", "recipes/tasting", "recipes/reading", "recipes/food", "recipes/measure"},
+	"recipes/delimited":     {},
+	"recipes/exchange":      {"recipes", "recipes/delimited", "recipes/tasting", "recipes/reading", "recipes/food", "recipes/measure"},
 	"recipes/archive":       {"recipes", "recipes/workbook", "recipes/food"},
 	"recipes/demo":          {"assets", "recipes", "recipes/tasting", "analysis/sensory", "recipes/reading", "recipes/ideas", "recipes/food", "recipes/measure"},
 	"analysis/nutrition":    {"recipes", "recipes/food", "recipes/measure"},
@@ -43,7 +44,7 @@ var mayImport = map[string][]string{
 	"analysis/mixed":        {"analysis/stats"},
 	"analysis/justright":    {"analysis/stats"},
 	"analysis/panel":        {"analysis/stats"},
-	"analysis/ratings":      {"analysis/stats", "recipes"},
+	"analysis/ratings":      {"analysis/stats", "recipes", "recipes/delimited"},
 	"analysis/effects":      {"analysis/nutrition", "recipes", "recipes/ideas", "recipes/food", "recipes/measure"},
 	"analysis/ledger":       {"analysis/ratings", "analysis/stats", "recipes"},
 	"analysis/outcome":      {"analysis/...", "recipes", "recipes/tasting", "recipes/food", "recipes/measure"},
@@ -87,7 +88,7 @@ var fences = []struct {
 // pure packages do no input or output of their own and take time and randomness
 // as arguments.
 var (
-	pure    = []string{"recipes", "recipes/problem", "recipes/words", "recipes/measure", "recipes/food", "recipes/reading", "recipes/ideas", "recipes/cautions", "recipes/tasting", "recipes/demo", "recipes/exchange", "analysis/...", "charts/..."}
+	pure    = []string{"recipes", "recipes/problem", "recipes/words", "recipes/measure", "recipes/food", "recipes/reading", "recipes/ideas", "recipes/cautions", "recipes/tasting", "recipes/demo", "recipes/delimited", "recipes/exchange", "analysis/...", "charts/..."}
 	impure  = []string{"os/...", "syscall", "net", "net/http/...", "database/sql/...", "crypto/rand"}
 	clock   = []string{"Now", "Since", "Until", "Sleep", "After", "AfterFunc", "Tick", "NewTimer", "NewTicker"}
 	sources = []string{"New", "NewPCG", "NewChaCha8", "NewSource", "NewZipf", "Rand", "Source", "PCG", "ChaCha8", "Zipf"}

@@ -41,10 +41,9 @@ var exportKinds = []struct {
 	{"pdf", ".pdf", func(f *charts.Figure, w io.Writer, wide, high float64) error { return f.WritePDF(w, wide, high) }},
 }
 
-// exportDialog asks where charts and table go and as what.
-type exportDialog struct {
+// exportForm asks where charts and a table go and as what.
+type exportForm struct {
 	w              *Window
-	bench          *sheets.Bench
 	folder, width  *parts.Entry
 	kinds          []*parts.Check
 	table          *parts.Check
@@ -52,20 +51,16 @@ type exportDialog struct {
 	trouble        *parts.Text
 }
 
-// exportRecipe writes the charts and the side-by-side table of the recipe in
-// sight.
-func (w *Window) exportRecipe() {
-	if w.at.page != pageRecipe || w.recipe() == nil {
-		return
-	}
-	d := &exportDialog{w: w, bench: sheets.NewBench(w.book(), w.recipe())}
+// show opens the form. Without charts (some is false) their kinds cannot be
+// ticked; note is said under them, table names the box of the table.
+func (d *exportForm) show(title, table, note string, some bool, start func() bool) {
+	w := d.w
 	d.folder = parts.NewEntry(w.startFolder(), "", nil)
 	d.width = parts.NewNumberEntry(words.Trim(exportWidth, 0), "", nil)
 	d.trouble = parts.NewCaption("")
 	d.trouble.Role = parts.RoleError
 	form := parts.NewForm()
 	d.atFolder = form.Row(words.Say("export.folder"), d.folder, "", words.Say("export.folder.help"))
-	some := len(d.bench.Versions) > 1
 	d.wide = form.Row(words.Say("export.width"), d.width, "mm", "")
 	kinds := parts.Rows(0)
 	for i, k := range exportKinds {
@@ -75,35 +70,60 @@ func (w *Window) exportRecipe() {
 		kinds.Add(c)
 		w.pin("export."+k.key, c)
 	}
-	help := ""
-	if !some {
-		help = words.Say("export.no-versions")
-	}
-	form.Row(words.Say("export.charts"), kinds, "", help)
-	d.table = parts.NewCheck(words.Say("export.csv"), true, nil)
+	form.Row(words.Say("export.charts"), kinds, "", note)
+	d.table = parts.NewCheck(table, true, nil)
 	form.Row(words.Say("export.table"), d.table, "", "")
 	w.pin("export.folder", d.folder)
 	w.pin("export.width", d.width)
 	w.pin("export.csv", d.table)
 	parts.ShowDialog(w.win, parts.DialogOptions{
-		Title: words.Say("export.title"), Content: parts.Rows(parts.GapSmall, form, d.trouble), First: fyne.Focusable(d.folder),
-		Confirm: words.Say("recipe.export"), Cancel: words.Say("button.cancel"), Width: 600, OnOK: d.start,
+		Title: title, Content: parts.Rows(parts.GapSmall, form, d.trouble), First: fyne.Focusable(d.folder),
+		Confirm: words.Say("recipe.export"), Cancel: words.Say("button.cancel"), Width: 600, OnOK: start,
 	})
+}
+
+// where returns the folder and the width, or says in place what is wrong.
+func (d *exportForm) where() (folder string, width float64, ok bool) {
+	d.atFolder.SetError("")
+	d.wide.SetError("")
+	folder = desk.FullPath(d.folder.Text, d.w.startFolder(), "")
+	if !folderThere(folder) {
+		d.atFolder.SetError(words.Say("export.no-folder"))
+		return "", 0, false
+	}
+	width, ok = reading.Number(d.width.Text)
+	if !ok || width < exportLeast || width > exportMost {
+		d.wide.SetError(words.Say("export.width.wrong", exportLeast, exportMost))
+		return "", 0, false
+	}
+	return folder, width, true
+}
+
+// exportDialog asks where charts and table of a recipe go and as what.
+type exportDialog struct {
+	exportForm
+	bench *sheets.Bench
+}
+
+// exportRecipe writes the charts and the side-by-side table of the recipe in
+// sight.
+func (w *Window) exportRecipe() {
+	if w.at.page != pageRecipe || w.recipe() == nil {
+		return
+	}
+	d := &exportDialog{exportForm: exportForm{w: w}, bench: sheets.NewBench(w.book(), w.recipe())}
+	some, note := len(d.bench.Versions) > 1, ""
+	if !some {
+		note = words.Say("export.no-versions")
+	}
+	d.show(words.Say("export.title"), words.Say("export.csv"), note, some, d.start)
 }
 
 // start begins to write, or says in place what is wrong.
 func (d *exportDialog) start() bool {
-	d.atFolder.SetError("")
-	d.wide.SetError("")
 	d.trouble.SetText("")
-	folder := desk.FullPath(d.folder.Text, d.w.startFolder(), "")
-	if !folderThere(folder) {
-		d.atFolder.SetError(words.Say("export.no-folder"))
-		return false
-	}
-	width, ok := reading.Number(d.width.Text)
-	if !ok || width < exportLeast || width > exportMost {
-		d.wide.SetError(words.Say("export.width.wrong", exportLeast, exportMost))
+	folder, width, ok := d.where()
+	if !ok {
 		return false
 	}
 	files, err := d.files(width)

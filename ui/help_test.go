@@ -122,8 +122,11 @@ func (k *kitchenWindow) settle() {
 		select {
 		case f := <-k.posts:
 			f()
-		case <-time.After(60 * time.Millisecond):
-			if k.desk.View().Pending == 0 && (k.desk.Working() == 0 || time.Now().After(enough)) {
+		case <-time.After(30 * time.Millisecond):
+			if k.desk.View().Pending > 0 || k.desk.Working() > 0 && time.Now().Before(enough) {
+				continue
+			}
+			if len(k.posts) == 0 { // told between the wait and the look
 				return
 			}
 		}

@@ -1,7 +1,6 @@
 package ratings
 
 import (
-	"bytes"
 	"encoding/csv"
 	"errors"
 	"io"
@@ -10,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"parewell/recipes/delimited"
 	"parewell/recipes/problem"
 	"parewell/recipes/words"
 )
@@ -37,11 +37,8 @@ type sheet struct {
 }
 
 func newSheet(data []byte, name string) (*sheet, error) {
-	data = bytes.TrimPrefix(data, []byte("\xef\xbb\xbf"))
 	s := &sheet{name: name, columns: map[string]int{}}
-	s.csv = csv.NewReader(bytes.NewReader(data))
-	s.csv.Comma, s.comma = delimiter(data)
-	s.csv.FieldsPerRecord, s.csv.TrimLeadingSpace = -1, s.csv.Comma != '\t' // an empty cell between tabs is no blank
+	s.csv, s.comma = delimited.Open(data)
 	head, err := s.csv.Read()
 	if err != nil {
 		return nil, problem.New(name, words.Say("ratings.bad.empty"), words.Say("ratings.bad.header.hint"))
@@ -56,20 +53,6 @@ func newSheet(data []byte, name string) (*sheet, error) {
 		s.head = append(s.head, h)
 	}
 	return s, nil
-}
-
-// delimiter finds what parts the columns: whichever of the three the first line
-// has most of.
-func delimiter(data []byte) (sep rune, decimalComma bool) {
-	first, _, _ := bytes.Cut(data, []byte("\n"))
-	commas, semis, tabs := bytes.Count(first, []byte(",")), bytes.Count(first, []byte(";")), bytes.Count(first, []byte("\t"))
-	switch {
-	case semis > commas && semis >= tabs:
-		return ';', true
-	case tabs > commas:
-		return '\t', true
-	}
-	return ',', false
 }
 
 // bare takes off blanks and the apostrophe that keeps a spreadsheet from running

@@ -17,8 +17,8 @@ func runCheck(c *call) (int, error) {
 	if err != nil {
 		return exitBad, err
 	}
-	if len(g.operands) != 1 {
-		return exitBad, problem.New(c.name, words.Say("cmd.one-file"), words.Say("cmd.see-help-of", c.name))
+	if err := oneFile(c, g); err != nil {
+		return exitBad, err
 	}
 	name := g.operands[0]
 	var found []*problem.Error

@@ -28,11 +28,11 @@ type claimsReport struct {
 // carry.
 func runClaims(c *call) (int, error) {
 	g, err := parse(c.args, claimsFlags)
-	switch {
-	case err != nil:
+	if err == nil {
+		err = oneFile(c, g)
+	}
+	if err != nil {
 		return exitBad, err
-	case len(g.operands) != 1:
-		return exitBad, problem.New(c.name, words.Say("cmd.one-file"), words.Say("cmd.see-help-of", c.name))
 	}
 	name := g.operands[0]
 	b, err := readBook(name)

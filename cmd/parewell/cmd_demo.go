@@ -8,7 +8,6 @@ import (
 	"parewell/recipes"
 	"parewell/recipes/demo"
 	"parewell/recipes/ideas"
-	"parewell/recipes/problem"
 	"parewell/recipes/words"
 	"parewell/recipes/workbook"
 )
@@ -19,8 +18,8 @@ func runDemo(c *call) (int, error) {
 	if err != nil {
 		return exitBad, err
 	}
-	if len(g.operands) != 1 {
-		return exitBad, problem.New(c.name, words.Say("cmd.one-file"), words.Say("cmd.see-help-of", c.name))
+	if err := oneFile(c, g); err != nil {
+		return exitBad, err
 	}
 	name := g.operands[0]
 	b, err := demoBook()

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"io/fs"
 	"os"
@@ -18,13 +19,11 @@ var exportFlags = []flagSpec{{"to", true}, {"recipe", true}}
 // change into a folder.
 func runExport(c *call) (int, error) {
 	g, err := parse(c.args, exportFlags)
-	switch {
-	case err != nil:
+	if err == nil {
+		err = cmp.Or(oneFile(c, g), toFolder(c, g))
+	}
+	if err != nil {
 		return exitBad, err
-	case len(g.operands) != 1:
-		return exitBad, problem.New(c.name, words.Say("cmd.one-file"), words.Say("cmd.see-help-of", c.name))
-	case g.flags["to"] == "":
-		return exitBad, problem.New(c.name, words.Say("cmd.export.to"), words.Say("cmd.see-help-of", c.name))
 	}
 	name := g.operands[0]
 	b, err := readBook(name)

@@ -22,11 +22,11 @@ var ledgerFlags = []flagSpec{{"recipe", true}, {"attribute", true}, {"nutrient",
 // runLedger sets what each swap takes off against what it does to liking.
 func runLedger(c *call) (int, error) {
 	g, err := parse(c.args, ledgerFlags)
-	switch {
-	case err != nil:
+	if err == nil {
+		err = oneFile(c, g)
+	}
+	if err != nil {
 		return exitBad, err
-	case len(g.operands) != 1:
-		return exitBad, problem.New(c.name, words.Say("cmd.one-file"), words.Say("cmd.see-help-of", c.name))
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()

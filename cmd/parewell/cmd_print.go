@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"os"
@@ -40,13 +41,11 @@ type printReport struct {
 // runPrint writes printed pages in every form, and the whole book.
 func runPrint(c *call) (int, error) {
 	g, err := parse(c.args, printFlags)
-	switch {
-	case err != nil:
+	if err == nil {
+		err = cmp.Or(oneFile(c, g), toFolder(c, g))
+	}
+	if err != nil {
 		return exitBad, err
-	case len(g.operands) != 1:
-		return exitBad, problem.New(c.name, words.Say("cmd.one-file"), words.Say("cmd.see-help-of", c.name))
-	case g.flags["to"] == "":
-		return exitBad, problem.New(c.name, words.Say("cmd.export.to"), words.Say("cmd.see-help-of", c.name))
 	}
 	b, err := readBook(g.operands[0])
 	if err != nil {

@@ -208,8 +208,8 @@ func closeTasting(c *call, g *given) error {
 
 // inFolder writes files into the folder of --to.
 func inFolder(c *call, g *given, files map[string]func(io.Writer) error) (err error) {
-	if g.flags["to"] == "" {
-		return problem.New(c.name, words.Say("cmd.export.to"), words.Say("cmd.see-help-of", c.name))
+	if err := toFolder(c, g); err != nil {
+		return err
 	}
 	folder, err := openFolder(g.flags["to"])
 	if err != nil {

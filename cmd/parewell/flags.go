@@ -73,3 +73,19 @@ func noFlag(typed string, specs []flagSpec) error {
 	plain, _, _ := strings.Cut(typed, "=")
 	return problem.New(plain, words.Say("cmd.no-flag"), hintNearest("--"+strings.TrimLeft(plain, "-"), names))
 }
+
+// oneFile holds a command to the one workbook it takes.
+func oneFile(c *call, g *given) error {
+	if len(g.operands) != 1 {
+		return problem.New(c.name, words.Say("cmd.one-file"), words.Say("cmd.see-help-of", c.name))
+	}
+	return nil
+}
+
+// toFolder holds a command that writes files to the folder of --to.
+func toFolder(c *call, g *given) error {
+	if g.flags["to"] == "" {
+		return problem.New(c.name, words.Say("cmd.export.to"), words.Say("cmd.see-help-of", c.name))
+	}
+	return nil
+}

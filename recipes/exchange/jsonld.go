@@ -10,38 +10,41 @@ import (
 	"parewell/recipes/food"
 )
 
-// recipeLD is a schema.org Recipe (https://schema.org/Recipe).
-type recipeLD struct {
+// RecipeLD is a schema.org Recipe (https://schema.org/Recipe).
+type RecipeLD struct {
 	Context      string       `json:"@context"`
 	Type         string       `json:"@type"`
 	Name         string       `json:"name"`
 	Description  string       `json:"description,omitempty"`
 	Category     string       `json:"recipeCategory,omitempty"`
+	Version      string       `json:"version,omitempty"`
+	Language     string       `json:"inLanguage,omitempty"`
 	Yield        string       `json:"recipeYield"`
 	Ingredients  []string     `json:"recipeIngredient"`
-	Instructions []stepLD     `json:"recipeInstructions"`
-	Nutrition    *nutritionLD `json:"nutrition,omitempty"`
+	Instructions []StepLD     `json:"recipeInstructions"`
+	Nutrition    *NutritionLD `json:"nutrition,omitempty"`
 }
 
-type stepLD struct {
+// StepLD is a schema.org HowToStep.
+type StepLD struct {
 	Type string `json:"@type"`
 	Text string `json:"text"`
 }
 
-// nutritionLD is a schema.org NutritionInformation, per serving.
-type nutritionLD struct {
-	Type          string `json:"@type"`
-	ServingSize   string `json:"servingSize,omitempty"`
-	Calories      string `json:"calories,omitempty"`
-	Protein       string `json:"proteinContent,omitempty"`
-	Fat           string `json:"fatContent,omitempty"`
-	Saturated     string `json:"saturatedFatContent,omitempty"`
-	Trans         string `json:"transFatContent,omitempty"`
-	Carbohydrate  string `json:"carbohydrateContent,omitempty"`
-	Sugar         string `json:"sugarContent,omitempty"`
-	Fibre         string `json:"fiberContent,omitempty"`
-	Sodium        string `json:"sodiumContent,omitempty"`
-	CholesterolMg string `json:"cholesterolContent,omitempty"`
+// NutritionLD is a schema.org NutritionInformation, per serving.
+type NutritionLD struct {
+	Type         string `json:"@type"`
+	ServingSize  string `json:"servingSize,omitempty"`
+	Calories     string `json:"calories,omitempty"`
+	Protein      string `json:"proteinContent,omitempty"`
+	Fat          string `json:"fatContent,omitempty"`
+	Saturated    string `json:"saturatedFatContent,omitempty"`
+	Trans        string `json:"transFatContent,omitempty"`
+	Carbohydrate string `json:"carbohydrateContent,omitempty"`
+	Sugar        string `json:"sugarContent,omitempty"`
+	Fibre        string `json:"fiberContent,omitempty"`
+	Sodium       string `json:"sodiumContent,omitempty"`
+	Cholesterol  string `json:"cholesterolContent,omitempty"`
 }
 
 // WriteJSONLD writes one version as a schema.org Recipe, indented UTF-8.
@@ -50,17 +53,22 @@ type nutritionLD struct {
 // Headings of ingredients are left out for the same reason.
 func WriteJSONLD(w io.Writer, c *Column) error {
 	d := c.Draft
-	r := recipeLD{
+	r := RecipeLD{
 		Context: "https://schema.org", Type: "Recipe", Name: title(d), Description: d.Recipe.Headnote,
 		Category: d.Recipe.Category, Yield: yieldLD(d), Nutrition: c.nutrition(),
-		Ingredients: []string{}, Instructions: []stepLD{},
+		Ingredients: []string{}, Instructions: []StepLD{},
 	}
 	for _, l := range lines(d) {
 		r.Ingredients = append(r.Ingredients, l.text)
 	}
 	for _, s := range steps(d) {
-		r.Instructions = append(r.Instructions, stepLD{Type: "HowToStep", Text: s})
+		r.Instructions = append(r.Instructions, StepLD{Type: "HowToStep", Text: s})
 	}
+	return r.Write(w)
+}
+
+// Write writes the recipe as indented UTF-8.
+func (r *RecipeLD) Write(w io.Writer) error {
 	e := json.NewEncoder(w)
 	e.SetEscapeHTML(true) // safe inside a page's script element
 	e.SetIndent("", "  ")
@@ -77,23 +85,30 @@ func yieldLD(d *recipes.Draft) string {
 }
 
 // nutrition gives what is wholly known of one serving; nil if nothing is.
-func (c *Column) nutrition() *nutritionLD {
+func (c *Column) nutrition() *NutritionLD {
 	say := func(n food.Nutrient, decimals int) string {
 		if !c.Per[n].whole() {
 			return ""
 		}
 		return rounded(c.Per[n].Amount, decimals) + " " + n.Unit()
 	}
-	n := nutritionLD{
+	size := ""
+	if c.Serving.whole() {
+		size = rounded(c.Serving.Amount, 0) + " g"
+	}
+	return NutritionOf(say, size)
+}
+
+// NutritionOf gives one serving's figures, each as say words it with so many
+// decimals ("" leaves it out); nil when there is nothing to say.
+func NutritionOf(say func(n food.Nutrient, decimals int) string, size string) *NutritionLD {
+	n := NutritionLD{
 		Type: "NutritionInformation", Calories: say(food.EnergyKcal, 0), Protein: say(food.Protein, 1),
 		Fat: say(food.Fat, 1), Saturated: say(food.SaturatedFat, 1), Trans: say(food.TransFat, 1),
 		Carbohydrate: say(food.Carbohydrate, 1), Sugar: say(food.Sugars, 1), Fibre: say(food.Fibre, 1),
-		Sodium: say(food.Sodium, 0), CholesterolMg: say(food.Cholesterol, 0),
+		Sodium: say(food.Sodium, 0), Cholesterol: say(food.Cholesterol, 0), ServingSize: size,
 	}
-	if c.Serving.whole() {
-		n.ServingSize = rounded(c.Serving.Amount, 0) + " g"
-	}
-	if n == (nutritionLD{Type: n.Type}) {
+	if n == (NutritionLD{Type: n.Type}) {
 		return nil
 	}
 	return &n

@@ -1,7 +1,6 @@
 package exchange
 
 import (
-	"bytes"
 	"encoding/csv"
 	"errors"
 	"io"
@@ -9,6 +8,7 @@ import (
 	"strings"
 
 	"parewell/recipes"
+	"parewell/recipes/delimited"
 	"parewell/recipes/problem"
 	"parewell/recipes/tasting"
 	"parewell/recipes/words"
@@ -34,7 +34,7 @@ var passed = map[string]bool{"tasting": true, "date": true, "position": true, "r
 // cannot be read at all.
 func ReadScores(data []byte, name string, b *recipes.Book, t *recipes.Tasting) (answers []tasting.Answer, faults []error, err error) {
 	r := &scoreReader{name: name, book: b, tasting: t, at: map[cup]*tasting.Answer{}, line: map[cup]map[string]int{}}
-	if err := r.read(bytes.TrimPrefix(data, []byte("\xef\xbb\xbf"))); err != nil {
+	if err := r.read(data); err != nil {
 		return nil, nil, err
 	}
 	for _, k := range r.order {
@@ -62,9 +62,8 @@ type scoreReader struct {
 }
 
 func (r *scoreReader) read(data []byte) error {
-	c := csv.NewReader(bytes.NewReader(data))
-	c.Comma, r.comma = delimiter(data)
-	c.FieldsPerRecord, c.TrimLeadingSpace = -1, c.Comma != '\t' // a tab is a blank too: empty cells would go
+	var c *csv.Reader
+	c, r.comma = delimited.Open(data)
 	head, err := c.Read()
 	if err != nil {
 		return problem.New(r.name, words.Say("exchange.scores.none"), words.Say("exchange.scores.hint"))
@@ -89,20 +88,6 @@ func (r *scoreReader) read(data []byte) error {
 		line, _ := c.FieldPos(0)
 		r.row(line, row)
 	}
-}
-
-// delimiter finds what parts the columns: whichever of the three the first line
-// has most of.
-func delimiter(data []byte) (sep rune, decimalComma bool) {
-	first, _, _ := bytes.Cut(data, []byte("\n"))
-	commas, semis, tabs := bytes.Count(first, []byte(",")), bytes.Count(first, []byte(";")), bytes.Count(first, []byte("\t"))
-	switch {
-	case semis > commas && semis >= tabs:
-		return ';', true
-	case tabs > commas:
-		return '\t', true
-	}
-	return ',', false
 }
 
 // header finds the columns. A header with neither attribute nor score is wide:

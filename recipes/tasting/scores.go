@@ -219,18 +219,10 @@ func differing(list []*recipes.Serving) []string {
 // and sample are kept but do not.
 func Choose(id, servingID recipes.ID) recipes.Verb {
 	return func(b *recipes.Book) (recipes.Change, error) {
-		t, err := find(b, id)
+		t, chosen, err := entered(b, id, servingID)
 		if err != nil {
 			return recipes.Change{}, err
 		}
-		if err := notClosed(t); err != nil {
-			return recipes.Change{}, err
-		}
-		i := slices.IndexFunc(b.Servings(id), func(s *recipes.Serving) bool { return s.ID == servingID })
-		if i < 0 {
-			return recipes.Change{}, gone("error.serving-gone")
-		}
-		chosen := b.Servings(id)[i]
 		c := did(t, "did.choose-score")
 		for _, s := range b.Servings(id) {
 			if s.Panelist != chosen.Panelist || s.Sample != chosen.Sample {
@@ -284,22 +276,31 @@ func complete(t *recipes.Tasting, seat recipes.Seat, code int, list []*recipes.S
 // Clear takes one source's answer on a cup away again, while serving.
 func Clear(id, servingID recipes.ID) recipes.Verb {
 	return func(b *recipes.Book) (recipes.Change, error) {
-		t, err := find(b, id)
+		t, s, err := entered(b, id, servingID)
 		if err != nil {
 			return recipes.Change{}, err
 		}
-		if err := notClosed(t); err != nil {
-			return recipes.Change{}, err
-		}
-		for _, s := range b.Servings(id) {
-			if s.ID == servingID {
-				c := did(t, "did.clear-score")
-				put(&c, s, nil)
-				return c, nil
-			}
-		}
-		return recipes.Change{}, gone("error.serving-gone")
+		c := did(t, "did.clear-score")
+		put(&c, s, nil)
+		return c, nil
 	}
+}
+
+// entered finds an entry of a tasting that is not closed.
+func entered(b *recipes.Book, id, servingID recipes.ID) (*recipes.Tasting, *recipes.Serving, error) {
+	t, err := find(b, id)
+	if err != nil {
+		return nil, nil, err
+	}
+	if err := notClosed(t); err != nil {
+		return nil, nil, err
+	}
+	for _, s := range b.Servings(id) {
+		if s.ID == servingID {
+			return t, s, nil
+		}
+	}
+	return nil, nil, gone("error.serving-gone")
 }
 
 // isCode tells whether a number is a code.

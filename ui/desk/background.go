@@ -60,11 +60,12 @@ func (s *slowWork) stop() {
 	}
 }
 
-// Working returns how many pieces of slow work have not shown their result yet.
+// Working returns how many pieces of slow work, and edits on disk, have not told
+// their outcome yet.
 func (d *Desk) Working() int {
 	d.slow.mu.Lock()
 	defer d.slow.mu.Unlock()
-	return len(d.slow.newest)
+	return len(d.slow.newest) + int(d.untold.Load())
 }
 
 // Background runs work on a goroutine of its own with the newest Book, and done

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"parewell/recipes"
@@ -71,6 +72,8 @@ type Desk struct {
 	foods foods
 
 	safety safety
+
+	untold atomic.Int32 // edits that are done and whose outcome is not posted yet
 
 	mu      sync.Mutex // guards what follows
 	watch   func(View)

@@ -85,6 +85,8 @@ func (d *Desk) submit(at, then func(error), message func(workbook.Applied) strin
 		}
 	}
 	ok := d.queue.add(job{counts: true, run: func() {
+		d.untold.Add(1) // before it is no longer pending
+		defer d.untold.Add(-1)
 		f := d.opened()
 		if f == nil {
 			d.queue.settled()
