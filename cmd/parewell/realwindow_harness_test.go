@@ -229,6 +229,24 @@ func (w *window) waitFor(part string) seen {
 	return at
 }
 
+// atRest waits until find tells a place twice in a row: what is still being laid
+// out moves under the mouse.
+func (w *window) atRest(what string, find func() (seen, bool)) seen {
+	w.t.Helper()
+	var at seen
+	was, fresh := seen{}, false
+	w.until(what, func() bool {
+		o, ok := find()
+		rests := ok && fresh && o == was
+		was, fresh, at = o, ok, o
+		if !rests {
+			time.Sleep(100 * time.Millisecond) // longer than between two looks
+		}
+		return rests
+	})
+	return at
+}
+
 // clickAt presses the left button at a place in the window.
 func (w *window) clickAt(x, y float64) {
 	w.t.Helper()
@@ -239,7 +257,7 @@ func (w *window) clickAt(x, y float64) {
 // click waits for a text and presses its middle.
 func (w *window) click(part string) {
 	w.t.Helper()
-	o := w.waitFor(part)
+	o := w.atRest(strconv.Quote(part)+" is shown", func() (seen, bool) { return w.object(part) })
 	w.clickAt(o.X+o.W/2, o.Y+o.H/2)
 }
 
@@ -257,12 +275,7 @@ func (w *window) cell(row, column string) (seen, bool) {
 // clickCell presses the cell of a row and a column of the table.
 func (w *window) clickCell(row, column string) {
 	w.t.Helper()
-	var at seen
-	w.until(fmt.Sprintf("row %q and column %q are shown", row, column), func() bool {
-		o, ok := w.cell(row, column)
-		at = o
-		return ok
-	})
+	at := w.atRest(fmt.Sprintf("row %q and column %q are shown", row, column), func() (seen, bool) { return w.cell(row, column) })
 	w.clickAt(at.X+at.W/2, at.Y+at.H/2)
 }
 

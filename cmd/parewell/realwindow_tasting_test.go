@@ -149,6 +149,7 @@ func (w *window) ballotOnScreen(book string, id recipes.ID) {
 	w.t.Helper()
 	t := bookAt(w.t, book).Tasting(id)
 	w.click(words.Say("tastings.screen"))
+	w.waitFor(words.Say("tastings.screen.seat")) // the grid names seats too
 	w.click(words.Say("tasting.seat", screenSeat))
 	w.click(words.Say("tastings.screen.begin"))
 	for place, c := range t.Seat(screenSeat).Cups {
