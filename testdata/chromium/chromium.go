@@ -12,6 +12,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"testing"
 	"time"
@@ -160,7 +161,7 @@ func (b *Browser) Eval(expression string) any {
 // Until waits for an expression to hold.
 func (b *Browser) Until(expression string) {
 	b.tb.Helper()
-	for range 100 {
+	for end := time.Now().Add(30 * time.Second); time.Now().Before(end); {
 		if r, err := b.Call("Runtime.evaluate", map[string]any{"expression": "document.readyState=='complete'&&(" + expression + ")", "returnByValue": true}); err == nil {
 			if inner, _ := r["result"].(map[string]any); inner["value"] == true {
 				return
@@ -171,10 +172,19 @@ func (b *Browser) Until(expression string) {
 	b.tb.Fatalf("never came true: %s\n%v", expression, b.Eval("document.body.innerText"))
 }
 
-// Tap puts a finger on the middle of what a selector finds.
+// Tap puts a finger on the middle of what a selector finds, once the page has come
+// to rest with it in sight: a finger on what still scrolls only stops it.
 func (b *Browser) Tap(selector string) {
 	b.tb.Helper()
-	at, _ := b.Eval(`(()=>{const e=document.querySelector(` + strconv.Quote(selector) + `);e.scrollIntoView({block:'center'});const r=e.getBoundingClientRect();return [r.x+r.width/2,r.y+r.height/2]})()`).([]any)
+	where := `(()=>{const e=document.querySelector(` + strconv.Quote(selector) + `);e.scrollIntoView({block:'center'});const r=e.getBoundingClientRect();return [r.x+r.width/2,r.y+r.height/2]})()`
+	at, _ := b.Eval(where).([]any)
+	for range 50 {
+		time.Sleep(40 * time.Millisecond) // two pictures
+		was := at
+		if at, _ = b.Eval(where).([]any); slices.Equal(at, was) {
+			break
+		}
+	}
 	if len(at) != 2 {
 		b.tb.Fatalf("nothing at %s", selector)
 	}
