@@ -198,48 +198,6 @@ func (b *Book) reachedBy(c Change) map[ID]bool {
 	return out
 }
 
-// Correct makes a verb a correction of the record: the pot was the same, what was
-// written of it was wrong. Numbers change everywhere, served records are renewed,
-// and the correction stands, with its date, under every tasting it touches.
-func Correct(at string, verb Verb) Verb {
-	return func(b *Book) (Change, error) {
-		c, err := verb(b)
-		if err != nil || c.Empty() {
-			return c, err
-		}
-		c.Correction = true
-		next, err := b.With(c)
-		if err != nil {
-			return Change{}, err
-		}
-		e := &edits{book: b, change: c}
-		for _, t := range next.Tastings() {
-			if t.State == TastingPlanned || next.Recipe(t.Recipe) == nil || next.Recipe(t.Recipe).Edition != t.Edition {
-				continue
-			}
-			next.renew(e, t, at, c.Label.String())
-		}
-		return e.done()
-	}
-}
-
-// renew puts fresh records of the samples of t that b no longer has as served.
-func (b *Book) renew(e *edits, t *Tasting, at, what string) {
-	for _, s := range b.Samples(t.ID) {
-		if s.Served == nil || s.Dish != "" {
-			continue
-		}
-		fresh := b.ServedRecord(b.Recipe(t.Recipe), b.Version(t.Recipe, s.Version))
-		if sameDish(s.Served, fresh) && reflect.DeepEqual(s.Served.Foods, fresh.Foods) {
-			continue
-		}
-		fresh.Corrected = append(slices.Clone(s.Served.Corrected), LateNote{At: at, What: what})
-		c := *s
-		c.Served = fresh
-		e.put(&c)
-	}
-}
-
 // ChangeDish makes a verb a change of a dish that was served: the served one
 // stays, and the change goes to a new version (with new swaps where it altered
 // one), or, where the original itself changes, starts a new edition of the

@@ -99,10 +99,15 @@ type Tasting struct {
 // Allergen is a set of what foods may carry.
 type Allergen = food.Allergen
 
-// LateNote is one dated correction of a closed tasting, in words.
+// LateNote is one dated correction of a tasting, in words: what was corrected,
+// what stood there before and what stands there now, and the reason given. All
+// but the first two may be empty: nothing stood there, nothing does, none given.
 type LateNote struct {
 	At   string `json:"at"`
 	What string `json:"what"`
+	Was  string `json:"was,omitempty"`
+	Is   string `json:"is,omitempty"`
+	Why  string `json:"why,omitempty"`
 }
 
 // AttributeKind is what sort of answer an attribute takes.

@@ -311,7 +311,9 @@ func All(label words.Phrase, recipe ID, verbs ...Verb) Verb {
 			if err != nil {
 				return Change{}, err
 			}
-			if b, err = b.With(c); err != nil {
+			step := c
+			step.Correction = true // whether it alters what was served is asked of the whole
+			if b, err = b.With(step); err != nil {
 				return Change{}, err
 			}
 			out.Edits = append(out.Edits, c.Edits...)

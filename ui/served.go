@@ -32,7 +32,7 @@ func (w *Window) askServed(v recipes.Verb, served *recipes.ServedError, err erro
 	if served.Version == "" {
 		change = words.Say("served.change.original")
 	}
-	correct := w.pin("served.correct", parts.NewButton(parts.Quiet, "edit", words.Say("served.correct"), act(recipes.Correct(w.now().Format(time.RFC3339), v))))
+	correct := w.pin("served.correct", parts.NewButton(parts.Quiet, "edit", words.Say("served.correct"), act(recipes.Correct(w.now().Format(time.RFC3339), "", v))))
 	dish := w.pin("served.change", parts.NewButton(parts.Quiet, "versions", change, act(recipes.ChangeDish(served.Version, w.newID, v))))
 	content := parts.Rows(
 		parts.GapLarge, parts.NewText(servedText(err)),

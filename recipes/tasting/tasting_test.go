@@ -337,7 +337,7 @@ func TestACorrectionRenewsTheRecord(t *testing.T) {
 	k.do(tasting.Begin("t"))
 	l := k.book.Recipe("gratin").Line("l1").WithGrams(420)
 	edit := recipes.SetLine("gratin", l, nil)
-	k.do(recipes.Correct("2026-03-06T10:00:00Z", edit))
+	k.do(recipes.Correct("2026-03-06T10:00:00Z", "the scales were read wrong", edit))
 	for _, id := range []recipes.ID{"so", "sa", "sb"} {
 		s := k.book.Sample("t", id).Served
 		if s.Lines[0].Grams != 420 || len(s.Corrected) != 1 || s.Corrected[0].At != "2026-03-06T10:00:00Z" {

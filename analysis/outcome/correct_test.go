@@ -1,0 +1,175 @@
+package outcome_test
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"parewell/analysis/ledger"
+	"parewell/analysis/outcome"
+	"parewell/analysis/ratings"
+	"parewell/recipes"
+)
+
+// gratin is the demo with its three closed tastings, to correct the record of.
+type gratin struct {
+	testing.TB
+	book   *recipes.Book
+	recipe *recipes.Recipe
+	n      int
+}
+
+func demoGratin(tb testing.TB) *gratin {
+	b, r := demoBook(tb)
+	return &gratin{TB: tb, book: b, recipe: r}
+}
+
+func (g *gratin) id() recipes.ID { g.n++; return recipes.ID(fmt.Sprintf("made%012d", g.n)) }
+
+func (g *gratin) do(v recipes.Verb) recipes.Change {
+	g.Helper()
+	c, err := v(g.book)
+	if err == nil {
+		g.book, err = g.book.With(c)
+	}
+	if err != nil {
+		g.Fatal(err)
+	}
+	return c
+}
+
+// correct corrects the record; the verb by itself must be refused.
+func (g *gratin) correct(v recipes.Verb) recipes.Change {
+	g.Helper()
+	c, err := v(g.book)
+	if err == nil {
+		_, err = g.book.With(c)
+	}
+	if err == nil {
+		g.Fatal("what was served was changed without a word")
+	}
+	return g.do(recipes.Correct("2026-04-20T10:00:00Z", "the book of the evening says so", v))
+}
+
+func (g *gratin) version(letter string) *recipes.Version {
+	for _, v := range g.book.Versions(g.recipe.ID) {
+		if v.Letter == letter {
+			return v
+		}
+	}
+	g.Fatal("no version", letter)
+	return nil
+}
+
+func (g *gratin) swap(name string) *recipes.Swap {
+	for _, s := range g.book.Swaps(g.recipe.ID) {
+		if strings.Contains(s.Name, name) {
+			return s
+		}
+	}
+	g.Fatal("no swap", name)
+	return nil
+}
+
+// type over the ingredient of a version, grams only.
+func (g *gratin) typeOver(letter, ingredient string, grams float64) recipes.Verb {
+	v := g.version(letter)
+	for _, d := range g.book.Draft(g.recipe, v).Lines {
+		if strings.Contains(d.Line.Name, ingredient) && !d.Gone() {
+			l := d.Line.WithGrams(grams)
+			return recipes.TypeOver{Recipe: g.recipe.ID, Version: v.ID, Line: d.Line.ID, Typed: l, NewSwap: g.id()}.Verb()
+		}
+	}
+	g.Fatal("no line", ingredient)
+	return nil
+}
+
+func (g *gratin) ledger() (*ledger.Table, *outcome.Pool) {
+	g.Helper()
+	p, err := outcome.PoolOf(g.book, g.recipe.ID)
+	if err != nil {
+		g.Fatal(err)
+	}
+	report, err := ratings.Analyse(p.Table, ratings.Options{Original: outcome.Original(), Limit: p.Limit, Attribute: "Overall"})
+	if err != nil {
+		g.Fatal(err)
+	}
+	e, err := outcome.EvidenceOf(g.book, g.recipe, p, report.Results[0])
+	if err != nil {
+		g.Fatal(err)
+	}
+	t, err := ledger.Judge(e, ledger.EnergyKey)
+	if err != nil {
+		g.Fatal(err)
+	}
+	return t, p
+}
+
+func row(t *ledger.Table, id recipes.ID, all []*recipes.Swap) *ledger.Verdict {
+	return &t.Rows[slices.IndexFunc(all, func(s *recipes.Swap) bool { return s.ID == id })]
+}
+
+// What a pot weighed says nothing new of who liked it: after an amount of a shared
+// swap is corrected every swap keeps its effect to the digit.
+func TestACorrectedAmountKeepsEveryEffect(t *testing.T) {
+	for _, c := range []struct {
+		name, version, ingredient, swap string
+		grams                           float64
+		is                              string
+	}{
+		{"an amount a swap brought", "A", "yogurt", "strained yogurt", 130, "130 g"},
+		{"an amount two swaps deep", "E", "olive oil", "olive oil for the butter", 24, "24 g"},
+		{"an amount a swap cut", "D", "fine salt", "25 % less", 5, "5 g"},
+		{"what an exchange leaves", "B", "double cream", "strained yogurt", 120, "120 g"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			g := demoGratin(t)
+			before, _ := g.ledger()
+			id, swaps := g.swap(c.swap).ID, len(g.book.Swaps(g.recipe.ID))
+			had := map[string]bool{}
+			for _, v := range g.book.Versions(g.recipe.ID) {
+				had[v.Letter] = v.Has(id)
+			}
+			g.correct(g.typeOver(c.version, c.ingredient, c.grams))
+			if n := len(g.book.Swaps(g.recipe.ID)); n != swaps {
+				t.Errorf("%d swaps, before %d", n, swaps)
+			}
+			for _, v := range g.book.Versions(g.recipe.ID) {
+				if v.Has(id) != had[v.Letter] {
+					t.Errorf("%s no longer has the swaps it had", v.Letter)
+				}
+			}
+			after, p := g.ledger()
+			for i := range before.Rows {
+				x, y := before.Rows[i], after.Rows[i]
+				if x.Kind != y.Kind || x.Pots != y.Pots || !math.IsNaN(x.Effect) && math.Abs(x.Effect-y.Effect) > 1e-9 {
+					t.Errorf("%s: %s %v, before %s %v", x.Name, y.Kind, y.Effect, x.Kind, x.Effect)
+				}
+			}
+			weighs := false
+			for _, d := range g.book.Draft(g.recipe, g.version(c.version)).Lines {
+				w, _ := d.Grams()
+				weighs = weighs || strings.Contains(d.Line.Name, c.ingredient) && math.Abs(w-c.grams) < 1e-9
+			}
+			if !weighs {
+				t.Error("the version does not say what was typed")
+			}
+			said := 0
+			for _, x := range p.Tastings {
+				for _, k := range g.book.Corrections(x.ID) {
+					if k.At != "2026-04-20T10:00:00Z" || k.Was == "" || k.Why != "the book of the evening says so" || len(k.Of) == 0 {
+						t.Errorf("%+v", k)
+					}
+					if strings.Contains(k.What, c.ingredient) && k.Is == c.is {
+						said++
+					}
+				}
+			}
+			if said == 0 {
+				t.Error("no tasting lists the correction")
+			}
+		})
+	}
+}
