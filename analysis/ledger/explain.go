@@ -8,8 +8,13 @@ import (
 
 // Label is the verdict in a few words, for its cell.
 func (v *Verdict) Label() words.Phrase {
-	if v.Kind == Tied {
+	switch {
+	case v.Kind == Tied && v.Mixed:
+		return words.P("ledger.kind.mixed", words.Join(v.Ties))
+	case v.Kind == Tied:
 		return words.P("ledger.kind.tied", words.Join(v.Ties))
+	case v.Kind == AlwaysOn && v.Mixed:
+		return words.P("ledger.kind.never-both")
 	}
 	return words.P("ledger.kind." + string(v.Kind))
 }
@@ -20,12 +25,18 @@ func (v *Verdict) Label() words.Phrase {
 func (v *Verdict) Explain() words.Phrase {
 	switch v.Kind {
 	case Tied:
+		if v.Mixed {
+			return words.P("ledger.why.mixed", v.Name, words.Join(v.Ties))
+		}
 		if !math.IsNaN(v.Joint.Low) {
 			d := places(v.Joint, v.Limit)
 			return words.P("ledger.why.tied-joint", v.Name, words.Join(v.Ties), words.Signed(v.Joint.Effect, d), words.Signed(v.Joint.Low, d), words.Signed(v.Joint.High, d))
 		}
 		return words.P("ledger.why.tied", v.Name, words.Join(v.Ties))
 	case AlwaysOn, NotTasted:
+		if v.Mixed {
+			return words.P("ledger.why.never-both", v.Name)
+		}
 		return words.P("ledger.why."+string(v.Kind), v.Name)
 	}
 	return why(v.Name, v.Kind, v.Interval, v.Limit)

@@ -41,6 +41,8 @@ type Aside struct {
 	Name string
 	Why  Kind
 	Ties []string // of Tied: in no combination without these
+
+	Mixed bool // as in Verdict
 }
 
 // DoesNotWork is why a swap that failed in the pan is in no combination.
@@ -112,9 +114,9 @@ func (m *model) beside() []Aside {
 		v := m.verdict(i, 0, "")
 		switch {
 		case m.skipped[i]:
-			rows[a] = &Aside{a, v.Name, DoesNotWork, nil}
+			rows[a] = &Aside{Swap: a, Name: v.Name, Why: DoesNotWork}
 		case v.Kind == NotTasted || v.Kind == AlwaysOn || v.Kind == Tied:
-			rows[a] = &Aside{a, v.Name, v.Kind, v.Ties}
+			rows[a] = &Aside{a, v.Name, v.Kind, v.Ties, v.Mixed}
 		}
 	}
 	for _, r := range rows {
@@ -174,6 +176,12 @@ func (c *Combo) Note() words.Phrase {
 
 // Note says why the swap stands beside.
 func (a *Aside) Note() words.Phrase {
+	if a.Mixed && a.Why == Tied {
+		return words.P("ledger.beside.mixed", a.Name, words.Join(a.Ties))
+	}
+	if a.Mixed && a.Why == AlwaysOn {
+		return words.P("ledger.beside.never-both", a.Name)
+	}
 	return words.P("ledger.beside."+string(a.Why), a.Name, words.Join(a.Ties))
 }
 

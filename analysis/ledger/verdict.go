@@ -60,9 +60,10 @@ type Verdict struct {
 	Kind Kind
 	Interval
 	Limit  float64 // judged against
-	TiedTo []int   // swaps always served together with it, ascending
+	TiedTo []int   // swaps it cannot be told apart from, ascending
 	Ties   []string
 	Joint  Interval // of it and all it is tied to, where those together can be told
+	Mixed  bool     // it was served apart from those (or left out), and yet what was compared does not tell
 	Pots   int      // tasted pots that had it
 	More   More     // what would settle it; zero unless Kind is NotEnough or LessUnsettled
 	Saving Saving
@@ -90,6 +91,7 @@ func (m *model) verdict(i int, limit float64, nutrient string) Verdict {
 	case !m.apart[i]:
 		v.Kind = AlwaysOn
 		m.ties(&v, i)
+		v.Mixed = m.mixed(a, v.TiedTo)
 	default:
 		v.Interval = m.effect(only(i, len(m.at)))
 		v.Kind = Of(v.Interval, limit)
@@ -116,6 +118,25 @@ func (m *model) ties(v *Verdict, i int) {
 		v.Kind = Tied
 		v.Ties = append(v.Ties, m.e.Swaps[a].Name)
 	}
+}
+
+// mixed tells that the words "always served together", or "never left out", would
+// not be true of a swap that cannot be judged.
+func (m *model) mixed(swap int, with []int) bool {
+	for _, v := range m.e.Versions {
+		if v.Servings == 0 {
+			continue
+		}
+		if len(with) == 0 && !v.On[swap] {
+			return true
+		}
+		for _, x := range with {
+			if v.On[x] != v.On[swap] {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // lostPer100 sets liking against calories, or not.

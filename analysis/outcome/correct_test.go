@@ -173,3 +173,50 @@ func TestACorrectedAmountKeepsEveryEffect(t *testing.T) {
 		})
 	}
 }
+
+// Where the correction takes a swap out of a version, the analysis goes by what
+// was in fact served, says which correction that was, and its words are true.
+func TestACorrectedSetIsWhatTheAnalysisGoesBy(t *testing.T) {
+	for _, c := range []struct{ name, version, swap, tied string }{
+		{"one more swap is told apart", "B", "crumbs brushed", ""},
+		{"salt was as ever in D", "D", "25 % less", "olive oil for the butter under the leeks"},
+		{"A was the original", "A", "strained yogurt", "not told apart"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			g := demoGratin(t)
+			v, s := g.version(c.version), g.swap(c.swap)
+			before, _ := g.ledger()
+			g.correct(recipes.Tick(g.recipe.ID, v.ID, s.ID, false))
+			table, p := g.ledger()
+			if notes := strings.Join(p.Notes(), "\n"); !strings.Contains(notes, "2026-04-20") || !strings.Contains(notes, "swaps in "+c.version) || !strings.Contains(notes, s.Name) {
+				t.Errorf("the results do not say what was corrected:\n%s", notes)
+			}
+			if all := g.book.Swaps(g.recipe.ID); row(table, s.ID, all).Pots >= row(before, s.ID, all).Pots {
+				t.Error("pots of the version are counted still")
+			}
+			tied := ""
+			for i := range table.Rows {
+				v := &table.Rows[i]
+				says := v.Label().String() + " " + v.Explain().String()
+				if strings.Contains(says, "?") {
+					t.Error(says)
+				}
+				if v.Kind == ledger.Tied {
+					tied += says
+				}
+				for _, x := range p.Table.Swaps.On {
+					at := slices.IndexFunc(p.Swaps, func(s *recipes.Swap) bool { return s.Name == v.Name })
+					for _, tie := range v.Ties {
+						other := slices.IndexFunc(p.Swaps, func(s *recipes.Swap) bool { return s.Name == tie })
+						if strings.Contains(says, "always served together") && x[at] != x[other] {
+							t.Errorf("not true: %s", says)
+						}
+					}
+				}
+			}
+			if c.tied == "" && tied != "" || !strings.Contains(tied, c.tied) {
+				t.Errorf("tied: %q, want %q", tied, c.tied)
+			}
+		})
+	}
+}

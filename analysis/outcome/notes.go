@@ -1,8 +1,11 @@
 package outcome
 
 import (
+	"cmp"
 	"slices"
+	"strings"
 
+	"parewell/recipes"
 	"parewell/recipes/words"
 )
 
@@ -28,6 +31,7 @@ func (p *Pool) Notes() []string {
 			out = append(out, words.Say("outcome.knew", k.Right, k.Asked, p.Book.Tasting(k.Tasting).Date))
 		}
 	}
+	out = append(out, p.corrected()...)
 	for _, t := range p.Tastings {
 		if len(t.Late) > 0 {
 			out = append(out, words.Say("outcome.late", t.Date, len(t.Late)))
@@ -35,6 +39,43 @@ func (p *Pool) Notes() []string {
 		if t.Early != "" {
 			out = append(out, words.Say("outcome.early", t.Date, t.Early))
 		}
+	}
+	return out
+}
+
+// mostCorrections is how many corrections of the record are told one by one.
+const mostCorrections = 4
+
+// corrected says what was corrected in the record of the tastings: the results
+// count it as corrected, so whoever saw them before learns what moved them.
+func (p *Pool) corrected() []string {
+	var all []recipes.Correction
+	for _, t := range p.Tastings {
+		for _, c := range p.Book.Corrections(t.ID) {
+			at := slices.IndexFunc(all, func(x recipes.Correction) bool {
+				return x.At == c.At && x.What == c.What && x.Was == c.Was && x.Is == c.Is
+			})
+			if at < 0 {
+				all = append(all, c)
+				continue
+			}
+			for _, name := range c.Of {
+				if !slices.Contains(all[at].Of, name) {
+					all[at].Of = append(slices.Clone(all[at].Of), name)
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(x, y recipes.Correction) int { return strings.Compare(x.At, y.At) })
+	var out []string
+	for _, c := range all[max(0, len(all)-mostCorrections):] {
+		slices.Sort(c.Of)
+		day, _, _ := strings.Cut(c.At, "T")
+		none := words.Say("outcome.corrected.none")
+		out = append(out, words.Say("outcome.corrected", day, c.What, words.Join(c.Of), cmp.Or(c.Was, none), cmp.Or(c.Is, none)))
+	}
+	if n := len(all) - mostCorrections; n > 0 {
+		out = append(out, words.Say("outcome.corrected.more", n))
 	}
 	return out
 }
