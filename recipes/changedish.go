@@ -1,6 +1,10 @@
 package recipes
 
-import "slices"
+import (
+	"slices"
+
+	"parewell/recipes/words"
+)
 
 // moving turns a change to served versions and swaps into one that leaves them as
 // they were served and makes new ones.
@@ -83,8 +87,39 @@ func (m *moving) versions(edited []*Version) {
 		c.ID = m.fresh()
 		c.Letter = nextLetter(m.book.Versions(recipe))
 		c.Order = nextOrder(m.book.Versions(recipe), func(x *Version) float64 { return x.Order })
+		c.Name, c.Note = m.title(v), "" // what was noted is of the served one
 		m.out.put(&c)
+		m.out.change.Label = words.P("did.change-dish", elsewhere(m.change.Label, v.Letter, c.Letter).String(), c.Letter, v.Letter)
 	}
+}
+
+// title is a name for the version made beside v that no other has; none where v
+// has none.
+func (m *moving) title(v *Version) string {
+	if v.Name == "" {
+		return ""
+	}
+	for n := 1; ; n++ {
+		name := words.Say("version.changed", v.Name, v.Letter)
+		if n > 1 {
+			name = words.Say("version.changed.again", v.Name, v.Letter, n)
+		}
+		if !slices.ContainsFunc(m.book.Versions(v.Recipe), func(x *Version) bool { return x.Name == name }) {
+			return name
+		}
+	}
+}
+
+// elsewhere is what an act is called when it was done in another version than it
+// was meant for.
+func elsewhere(p words.Phrase, from, to string) words.Phrase {
+	p.Args = slices.Clone(p.Args)
+	for i, a := range p.Args {
+		if a == from {
+			p.Args[i] = to
+		}
+	}
+	return p
 }
 
 func (m *moving) chosen(served []*Version) *Version {

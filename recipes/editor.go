@@ -9,7 +9,8 @@ import (
 // ForEditor returns the entities of a Book for a copy that others read: tasters
 // are numbers, without allergens, what they do not eat, consents and notes;
 // settings that say something of a person, what is noted of a tasting for the
-// house and tasters' own remarks are left out. Scores stay.
+// house, reasons in the cook's own words and tasters' own remarks are left out.
+// Scores stay, and what was corrected or set aside.
 func ForEditor(b *Book) []Entity {
 	var out []Entity
 	number := 0
@@ -17,7 +18,7 @@ func ForEditor(b *Book) []Entity {
 		switch x := e.(type) {
 		case *Panelist:
 			number++
-			e = &Panelist{ID: x.ID, Code: words.Say("editor.taster", number), Aside: x.Aside, Removed: x.Removed}
+			e = &Panelist{ID: x.ID, Code: words.Say("editor.taster", number), Aside: asideOnly(x.Aside), Removed: x.Removed}
 		case *Setting:
 			if Personal(x.Name) {
 				continue
@@ -25,6 +26,7 @@ func ForEditor(b *Book) []Entity {
 		case *Tasting:
 			c := *x
 			c.Note, c.Cooks, c.Codes, c.Serves = "", "", "", ""
+			c.Late = withoutReasons(x.Late)
 			c.Seats = slices.Clone(x.Seats)
 			for i := range c.Seats {
 				if c.Seats[i].Away != "" {
@@ -35,6 +37,11 @@ func ForEditor(b *Book) []Entity {
 		case *Sample:
 			c := *x
 			c.Cook = ""
+			if x.Served != nil {
+				served := *x.Served
+				served.Corrected = withoutReasons(served.Corrected)
+				c.Served = &served
+			}
 			e = &c
 		case *Serving:
 			c := *x
@@ -46,6 +53,27 @@ func ForEditor(b *Book) []Entity {
 			e = &c
 		}
 		out = append(out, e)
+	}
+	return out
+}
+
+// withoutReasons leaves out why something was corrected: it may name a person.
+func withoutReasons(notes []LateNote) []LateNote {
+	out := slices.Clone(notes)
+	for i := range out {
+		out[i].Why = ""
+	}
+	return out
+}
+
+// asideOnly keeps that scores are set aside and leaves out why.
+func asideOnly(aside map[ID]string) map[ID]string {
+	if aside == nil {
+		return nil
+	}
+	out := make(map[ID]string, len(aside))
+	for id := range aside {
+		out[id] = words.Say("editor.aside")
 	}
 	return out
 }

@@ -220,3 +220,48 @@ func TestACorrectedSetIsWhatTheAnalysisGoesBy(t *testing.T) {
 		})
 	}
 }
+
+// A change of a served dish is told as what it is: a new version with a letter and
+// a title of its own, and nothing done to the served one.
+func TestAChangedDishIsToldByItsOwnName(t *testing.T) {
+	g := demoGratin(t)
+	a := g.version("A")
+	for _, row := range []struct{ letter, title string }{{"G", "yogurt, changed from A"}, {"H", "yogurt, changed from A (2)"}} {
+		c := g.do(recipes.ChangeDish(a.ID, g.id, g.typeOver("A", "yogurt", 130)))
+		made := g.version(row.letter)
+		if made.Name != row.title || made.Note != "" {
+			t.Errorf("%+v", made)
+		}
+		if says := c.Label.String(); !strings.HasPrefix(says, "New version "+row.letter+" beside A: ") || strings.Contains(says, "in A") || !strings.Contains(says, "in "+row.letter) {
+			t.Error(says)
+		}
+		if now := g.version("A"); now.Name != a.Name || !slices.Equal(now.Swaps, a.Swaps) {
+			t.Error("A is no longer as it was served")
+		}
+	}
+}
+
+// A copy for an editor keeps what was corrected, and no words about people.
+func TestTheEditorsCopyKeepsCorrectionsWithoutReasons(t *testing.T) {
+	g := demoGratin(t)
+	g.correct(g.typeOver("A", "yogurt", 130))
+	b := recipes.NewBook(recipes.ForEditor(g.book))
+	n := 0
+	for _, x := range b.TastingsOf(g.recipe.ID) {
+		for _, c := range b.Corrections(x.ID) {
+			if n++; c.Why != "" || c.Was == "" {
+				t.Errorf("%+v", c)
+			}
+		}
+	}
+	if n == 0 {
+		t.Error("the copy lost the corrections")
+	}
+	for _, p := range b.Panelists() {
+		for _, why := range p.Aside {
+			if why != "set aside by the cook" {
+				t.Error(why)
+			}
+		}
+	}
+}
