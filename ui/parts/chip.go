@@ -8,19 +8,20 @@ import (
 )
 
 // Chip is a small pill with a word or two, and a drawing that says its kind
-// without colour.
+// without colour. Longer words wrap at the width it gets.
 type Chip struct {
 	widget.BaseWidget
-	text string
-	icon string
-	tone Tone
-	tip  string
-	hint tipper
+	text  string
+	words *Text // what is drawn of text
+	icon  string
+	tone  Tone
+	tip   string
+	hint  tipper
 }
 
 // NewChip returns a pill; icon may be empty.
 func NewChip(tone Tone, icon, text string) *Chip {
-	c := &Chip{text: text, icon: icon, tone: tone}
+	c := &Chip{text: text, words: newText(text, SizeCaption, RoleInk, false), icon: icon, tone: tone}
 	c.ExtendBaseWidget(c)
 	return c
 }
@@ -54,27 +55,47 @@ func (c *Chip) MouseMoved(*desktop.MouseEvent) {}
 // MouseOut is part of desktop.Hoverable.
 func (c *Chip) MouseOut() { c.hint.hide() }
 
+// Room round the words of a chip at text factor 1.
+const (
+	chipEnd  = 11 // right of the words
+	chipHigh = 8  // over and under them together
+)
+
+func (c *Chip) side() float32 { return 14 * factorOf(c.Theme()) }
+
+// lead is the room left of the words.
+func (c *Chip) lead() float32 {
+	if c.icon == "" {
+		return 10
+	}
+	return 8 + c.side() + 5
+}
+
+// Natural is the width of the chip with its words on one line.
+func (c *Chip) Natural() float32 { return c.lead() + c.words.Natural() + chipEnd }
+
+// HeightFor returns the height the chip takes at a width: where its words do not
+// fit on one line they wrap, and nothing is cut off.
+func (c *Chip) HeightFor(width float32) float32 {
+	return c.words.HeightFor(width-c.lead()-chipEnd) + chipHigh
+}
+
 // CreateRenderer is part of fyne.Widget.
 func (c *Chip) CreateRenderer() fyne.WidgetRenderer {
-	ground, text, icon := canvas.NewRectangle(nil), canvas.NewText("", nil), newIconImage()
-	size := func() float32 { return SizeCaption.in(c.Theme()) }
-	side := func() float32 { return 14 * factorOf(c.Theme()) }
-	lead := func() float32 {
-		if c.icon == "" {
-			return 10
-		}
-		return 8 + side() + 5
-	}
-	d := &drawn{objects: []fyne.CanvasObject{ground, icon, text}}
+	ground, icon := canvas.NewRectangle(nil), newIconImage()
+	d := &drawn{objects: []fyne.CanvasObject{ground, icon, c.words}}
 	d.min = func() fyne.Size {
-		return fyne.NewSize(lead()+textWidth(c.text, size(), false)+11, lineHeight(size())+8)
+		w := c.words.MinSize()
+		return fyne.NewSize(c.lead()+w.Width+chipEnd, w.Height+chipHigh)
 	}
 	d.layout = func(s fyne.Size) {
 		ground.Resize(s)
-		ground.CornerRadius = s.Height / 2
-		place(icon, 8, (s.Height-side())/2, side(), side())
-		h := lineHeight(size())
-		place(text, lead(), (s.Height-h)/2, s.Width-lead(), h)
+		line := c.words.HeightFor(0)
+		ground.CornerRadius = (line + chipHigh) / 2
+		place(icon, 8, (line+chipHigh-c.side())/2, c.side(), c.side())
+		w := s.Width - c.lead() - chipEnd
+		h := c.words.HeightFor(w)
+		place(c.words, c.lead(), (s.Height-h)/2, w, h)
 	}
 	d.refresh = func() {
 		fill, ink := c.tone.roles()
@@ -83,7 +104,8 @@ func (c *Chip) CreateRenderer() fyne.WidgetRenderer {
 		if c.tone == ToneNeutral {
 			ink = RoleInk
 		}
-		styleText(text, c.text, size(), false, c, ink)
+		c.words.Role, c.words.text = ink, c.text
+		c.words.Refresh()
 		d.layout(c.Size())
 	}
 	return d.start()

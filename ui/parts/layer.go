@@ -17,6 +17,7 @@ type Layer struct{ layerLayout }
 type layerLayout struct {
 	sheet  *fyne.Container
 	canvas fyne.Canvas // last seen; the driver knows a new object only once painted
+	tip    *tipper     // the last that waited or showed a tip
 }
 
 func (*layerLayout) Layout([]fyne.CanvasObject, fyne.Size) {}
@@ -113,6 +114,9 @@ func (t *tipper) restAt(o fyne.CanvasObject, text string, where func() (fyne.Pos
 	if text == "" {
 		return
 	}
+	if l := layerFor(o); l != nil {
+		l.tip = t
+	}
 	t.cancel = timing.After(restDelay, func() {
 		t.cancel = nil
 		l := layerFor(o)
@@ -120,6 +124,7 @@ func (t *tipper) restAt(o fyne.CanvasObject, text string, where func() (fyne.Pos
 			return
 		}
 		pos, size := where()
+		l.tip = t
 		t.layer, t.box = l, newTip(o, text)
 		l.add(t.box)
 		placeBeside(l, t.box, l.at(o).Add(pos), size, t.box.MinSize())
@@ -134,6 +139,14 @@ func (t *tipper) hide() {
 	if t.box != nil {
 		t.layer.remove(t.box)
 		t.box = nil
+	}
+}
+
+// closeTip takes the tip over an object's page away: what it stands by has
+// scrolled from under the pointer, which has not moved and is told nothing.
+func closeTip(o fyne.CanvasObject) {
+	if l := layerFor(o); l != nil && l.tip != nil {
+		l.tip.hide()
 	}
 }
 

@@ -47,6 +47,7 @@ func TestLayoutsFollowTheWidth(t *testing.T) {
 		{"columns", Columns(8, nil, NewText(long), NewText(long))},
 		{"flow", Flow(8, NewChip(ToneGood, "met", "One of two"), NewChip(ToneGood, "met", "Two of two"), NewChip(ToneLook, "", "Three of two"))},
 		{"limit", Limit(4000, NewText(long))},
+		{"long chip", Flow(8, NewChip(ToneNeutral, "info", long))},
 		{"check", NewCheck(long, false, nil)},
 	}
 	for _, tt := range tests {
@@ -72,6 +73,25 @@ func TestTextWrapsInsideItsWidth(t *testing.T) {
 		}
 	}
 	_ = w
+}
+
+func TestALongChipStaysInsideItsCard(t *testing.T) {
+	useClock(t)
+	c := NewChip(ToneNeutral, "info", "always served together with olive oil for the butter under the leeks")
+	row := Flow(8, c)
+	inWindow(t, fyne.NewSize(900, 400), Rows(0, row))
+	if c.Size().Width > 800 || c.Size().Height != NewChip(ToneNeutral, "", "x").MinSize().Height {
+		t.Errorf("with room the chip is %v", c.Size())
+	}
+	inWindow(t, fyne.NewSize(200, 400), Rows(0, row))
+	if row.MinSize().Width > 200 || c.Size().Width > 200 {
+		t.Errorf("a row 200 wide asks for %v, its chip for %v", row.MinSize(), c.Size())
+	}
+	for _, l := range c.words.lines {
+		if w := fyne.MeasureText(l.Text, l.TextSize, l.TextStyle).Width; c.words.Position().X+w > 200 {
+			t.Errorf("%q sticks out", l.Text)
+		}
+	}
 }
 
 func TestTabOrderIsReadingOrder(t *testing.T) {

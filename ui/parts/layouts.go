@@ -162,6 +162,8 @@ func naturalWidth(o fyne.CanvasObject) float32 {
 	switch x := o.(type) {
 	case *Text:
 		return x.Natural() + 1
+	case *Chip:
+		return x.Natural() + 1
 	case *fyne.Container:
 		if l, ok := x.Layout.(interface {
 			naturalWidth([]fyne.CanvasObject) float32
@@ -322,7 +324,11 @@ func (l *frameLayout) Layout(_ []fyne.CanvasObject, size fyne.Size) {
 
 // Scrolled puts a column of things in a vertical scroll whose content follows
 // the width of the window.
-func Scrolled(o fyne.CanvasObject) *container.Scroll { return container.NewVScroll(o) }
+func Scrolled(o fyne.CanvasObject) *container.Scroll {
+	s := container.NewVScroll(o)
+	s.OnScrolled = func(fyne.Position) { closeTip(s) }
+	return s
+}
 
 // Limit keeps an object at most width wide, at the left of the space it gets, so
 // that lines of text and forms stay readable in a wide window.

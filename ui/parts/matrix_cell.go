@@ -50,12 +50,17 @@ func (v *cellView) draw(m *Matrix, cell *Cell, col int, kind RowKind, align Alig
 
 func (v *cellView) drawSection(m *Matrix, cell *Cell, col int, f frame) {
 	g := &m.geo
+	in := frame{f.x + cellPad*g.factor, f.y + 3*g.factor, f.w - 2*cellPad*g.factor, f.h - 3*g.factor}
 	if col == 0 && cell.Text != "" {
-		v.line(m, 0, cut(cell.Text, f.w-2*cellPad*g.factor, g.small, true), g.small, true, RoleMuted,
-			frame{f.x + cellPad*g.factor, f.y + 3*g.factor, f.w, f.h - 3*g.factor}, fyne.TextAlignLeading)
+		name := cut(cell.Text, in.w, g.small, true)
+		v.line(m, 0, name, g.small, true, RoleMuted, in, fyne.TextAlignLeading)
+		after := textWidth(name, g.small, true) + subGap*g.factor
+		in.x, in.w = in.x+after, in.w-after
 	}
 	if cell.Sub != "" {
-		v.drawSub(m, cell, RoleMuted, frame{f.x + cellPad*g.factor, f.y + 3*g.factor, f.w - 2*cellPad*g.factor, f.h - 3*g.factor}, fyne.TextAlignLeading)
+		short := *cell
+		short.Sub = cut(cell.Sub, in.w, g.small, false)
+		v.drawSub(m, &short, RoleMuted, in, fyne.TextAlignLeading)
 	}
 }
 

@@ -1,6 +1,7 @@
 package parts
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -308,4 +309,54 @@ func TestMatrixThemeSwitch(t *testing.T) {
 	if after.Color == before || after.Color != dark[RoleInk] || after.TextSize != 14*1.4 {
 		t.Errorf("colour %v size %v after a switch to dark, 1.4", after.Color, after.TextSize)
 	}
+}
+
+func TestATipGoesWhenThePageScrolls(t *testing.T) {
+	c := useClock(t)
+	chart := NewChartView(fyne.NewSize(200, 200), nil)
+	chart.Alt = "The chart in words."
+	page := Scrolled(Rows(0, chart, NewChartView(fyne.NewSize(200, 900), nil)))
+	inWindow(t, fyne.NewSize(400, 300), page)
+	l := layerFor(chart)
+	chart.MouseIn(nil)
+	c.pass(time.Second)
+	if len(l.sheet.Objects) != 1 {
+		t.Fatal("no tip after the pointer rested")
+	}
+	page.Scrolled(&fyne.ScrollEvent{Scrolled: fyne.NewDelta(0, -60)})
+	if len(l.sheet.Objects) != 0 {
+		t.Error("the tip stays where the chart was")
+	}
+	chart.MouseIn(nil)
+	page.Scrolled(&fyne.ScrollEvent{Scrolled: fyne.NewDelta(0, -60)})
+	c.pass(time.Second)
+	if len(l.sheet.Objects) != 0 {
+		t.Error("a tip shows for what has scrolled away")
+	}
+}
+
+func TestASectionsSecondRunStandsBesideItsName(t *testing.T) {
+	useClock(t)
+	m := NewMatrix()
+	inWindow(t, fyne.NewSize(700, 300), m)
+	d := figures(5, 2)
+	d.Rows[3].Cells[0] = Cell{Text: "Steps", Sub: "as the cook wrote them down in the kitchen that day and the day after"}
+	d.Columns[0].Max = 200
+	m.SetData(d)
+	all := texts(m.panes[paneSide])
+	name := all["Steps"]
+	for s, x := range all {
+		if !strings.HasPrefix(s, "as ") {
+			continue
+		}
+		f := m.cellFrame(cellID{3, 0})
+		if end := name.Position().X + fyne.MeasureText("Steps", name.TextSize, name.TextStyle).Width; x.Position().X < end {
+			t.Errorf("it starts at %v, the name ends at %v", x.Position().X, end)
+		}
+		if end := x.Position().X + fyne.MeasureText(s, x.TextSize, x.TextStyle).Width; end > f.x+f.w {
+			t.Errorf("%q ends at %v, the column at %v", s, end, f.x+f.w)
+		}
+		return
+	}
+	t.Error("it is not drawn")
 }
