@@ -10,15 +10,16 @@ import (
 	"parewell/ui/sheets"
 )
 
-// sampleFacts writes down, by code, who cooked each sample and how it was served.
+// sampleFacts writes down, by pot, who cooked each sample and how it was served.
+// Codes are left out: beside a pot they would tell what is in the cups.
 func (w *Window) sampleFacts(t *recipes.Tasting) {
-	list := sheets.CodedSamples(w.book(), t)
+	list := sheets.Pots(w.book(), t)
 	var forms []sampleForm
 	body := parts.Rows(parts.GapLarge, parts.NewCaption(words.Say("tastings.cooked.help")))
 	for _, c := range list {
 		f := w.sampleForm(c)
 		forms = append(forms, f)
-		body.Add(parts.Rows(parts.GapSmall, parts.NewSection(words.Say("tastings.cup", c.Name)), f.view))
+		body.Add(parts.Rows(parts.GapSmall, parts.NewSection(c.Name), f.view))
 	}
 	if len(forms) == 0 {
 		return
@@ -37,7 +38,7 @@ type sampleForm struct {
 	cookedRow, heatRow, heldR *parts.FormRow
 }
 
-func (w *Window) sampleForm(c sheets.CodedSample) sampleForm {
+func (w *Window) sampleForm(c sheets.Pot) sampleForm {
 	text := sheets.SampleFieldsOf(c.Sample)
 	entry := func(name, value, hint string, width float32) *parts.Entry {
 		e := parts.NewEntry(value, hint, nil)

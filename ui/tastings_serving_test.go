@@ -330,12 +330,12 @@ func TestWhoSitsAtTheTable(t *testing.T) {
 	k.picture("tastings-table")
 }
 
-// The facts of a sample are written down by code; the papers come out as a file.
+// The facts of a sample are written down by pot; the papers come out as a file.
 func TestSamplesAndPapers(t *testing.T) {
 	k := openKitchen(t, false, fyne.NewSize(1280, 800))
 	tt := k.serve(nil, "AB", "CD")
 	k.sampleFacts(tt)
-	name := sheets.CodedSamples(k.book(), tt)[0].Name
+	name := sheets.Pots(k.book(), tt)[0].Name
 	k.pins["tastings.sample.cook."+name].(*parts.Entry).SetText("Jo")
 	k.pins["tastings.sample.heat."+name].(*parts.Entry).SetText("hot")
 	k.picture("tastings-samples")
@@ -343,7 +343,7 @@ func TestSamplesAndPapers(t *testing.T) {
 	k.pins["tastings.sample.heat."+name].(*parts.Entry).SetText("62")
 	k.pressAnywhere(fyne.KeyReturn)
 	k.settle()
-	if s := sheets.CodedSamples(k.book(), tt)[0].Sample; s.Cook != "Jo" || s.Celsius != 62 {
+	if s := sheets.Pots(k.book(), tt)[0].Sample; s.Cook != "Jo" || s.Celsius != 62 {
 		t.Errorf("%+v", s)
 	}
 	k.printPapers(k.book().Tasting(tt.ID))

@@ -63,40 +63,24 @@ func saidIn(t *recipes.Tasting, seat *recipes.Seat, s *recipes.Serving, keys []s
 	return strings.Join(out, ", ")
 }
 
-// CodedSample is a sample by what is on its cups.
-type CodedSample struct {
+// Pot is a sample by the name of its pot.
+type Pot struct {
 	Sample *recipes.Sample
-	Name   string // "482", or several codes where every cup has its own
+	Name   string // "Original", "A", "A (pot 2)" where the version has two
 }
 
-// CodedSamples lists a tasting's samples by code: the order tells nothing of
-// what they are.
-func CodedSamples(b *recipes.Book, t *recipes.Tasting) []CodedSample {
-	codes := map[recipes.ID][]string{}
-	for _, seat := range t.Seats {
-		for _, c := range seat.Cups {
-			if s := strconv.Itoa(c.Code); !slices.Contains(codes[c.Sample], s) {
-				codes[c.Sample] = append(codes[c.Sample], s)
-			}
+// Pots lists a tasting's samples by pot, in the order planned. No code stands
+// beside a name: which cups a pot fills is on the run sheet only.
+func Pots(b *recipes.Book, t *recipes.Tasting) []Pot {
+	var out []Pot
+	all := tasting.InOrder(b, t.ID)
+	for _, s := range all {
+		name := Capital(tasting.NameOf(b, t, s))
+		if slices.ContainsFunc(all, func(x *recipes.Sample) bool { return x.ID != s.ID && x.Version == s.Version && x.Dish == s.Dish }) {
+			name = words.Say("tastings.pot", name, max(1, s.Pot))
 		}
+		out = append(out, Pot{s, name})
 	}
-	var out []CodedSample
-	for _, s := range b.Samples(t.ID) {
-		list := codes[s.ID]
-		slices.Sort(list)
-		name := s.Code
-		if len(list) > 0 {
-			name = strings.Join(list[:min(len(list), 4)], ", ")
-		}
-		if len(list) > 4 {
-			name += ", …"
-		}
-		if !tasting.Blind(t) {
-			name = Capital(tasting.NameOf(b, t, s))
-		}
-		out = append(out, CodedSample{s, name})
-	}
-	slices.SortFunc(out, func(x, y CodedSample) int { return strings.Compare(x.Name, y.Name) })
 	return out
 }
 
