@@ -53,7 +53,7 @@ var mayImport = map[string][]string{
 	"analysis/meals":        {"analysis/nutrition", "recipes", "recipes/food", "recipes/measure"},
 	"analysis/sheet":        {"analysis/nutrition", "recipes", "recipes/exchange", "recipes/food", "recipes/measure"},
 	"charts":                {"analysis/...", "recipes", "recipes/food", "recipes/measure"},
-	"charts/manuscript":     {"charts", "analysis/...", "recipes", "recipes/tasting", "recipes/food", "recipes/measure"},
+	"charts/manuscript":     {"charts", "analysis/...", "recipes", "recipes/tasting", "recipes/food", "recipes/measure", "recipes/reading"},
 	"charts/book":           {"charts", "charts/manuscript", "analysis/...", "recipes", "recipes/tasting", "recipes/exchange", "recipes/cautions", "recipes/food", "recipes/measure", "recipes/reading"},
 	"ui/desk": {
 		"assets", "recipes", "recipes/workbook", "recipes/exchange", "recipes/reading",

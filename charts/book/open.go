@@ -59,9 +59,12 @@ func (m *maker) open() []Open {
 	}
 	m.openLines(put)
 	m.openFigures(put)
-	for i := range m.draft.Steps {
-		if s := &m.draft.Steps[i]; !s.Dropped && len(s.Texts) > 1 {
+	for _, s := range methodOf(m.draft) {
+		if len(s.Texts) > 1 {
 			put(OpenStep, "", s.ID, words.Say("book.open.step", s.Texts[0]))
+		}
+		if len(s.Loose) > 0 {
+			put(OpenStep, "", s.ID, words.Say("book.open.step-amount", words.Join(s.Loose), s.Texts[0]))
 		}
 	}
 	t := &m.out.Tested

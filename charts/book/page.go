@@ -8,6 +8,7 @@ import (
 	"parewell/recipes"
 	"parewell/recipes/measure"
 	"parewell/recipes/problem"
+	"parewell/recipes/reading"
 	"parewell/recipes/words"
 )
 
@@ -153,15 +154,11 @@ func weightOf(a *nutrition.Account, u Units) string {
 	return words.Say("book.weight."+string(a.CookedBy), text)
 }
 
-// stepsOf is the method as it reads; where two swaps rewrite a step and nobody
-// has joined them both texts stand in it.
+// stepsOf is the method as it reads, with the amounts of the version; where two
+// swaps rewrite a step and nobody has joined them both texts stand in it.
 func stepsOf(d *recipes.Draft) []Step {
 	out := []Step{}
-	for i := range d.Steps {
-		s := &d.Steps[i]
-		if s.Dropped {
-			continue
-		}
+	for _, s := range methodOf(d) {
 		text := s.Texts[0]
 		for _, more := range s.Texts[1:] {
 			text = words.Say("book.step-too", text, more)
@@ -169,6 +166,12 @@ func stepsOf(d *recipes.Draft) []Step {
 		out = append(out, Step{ID: s.ID, Text: text})
 	}
 	return out
+}
+
+// methodOf is the draft's method with its amounts told anew.
+func methodOf(d *recipes.Draft) []reading.ScaledStep {
+	from, _ := measure.ParseSystem(d.Recipe.Measures)
+	return reading.DraftSteps(d, 1, from)
 }
 
 // notesOf are what the swaps that are on say of themselves.

@@ -352,3 +352,16 @@ func TestAnotherDishThanWasServed(t *testing.T) {
 		}
 	}
 }
+
+// TestTheMethodNamesTheVersionsAmounts: a line that a swap multiplies is in that
+// amount in the method too.
+func TestTheMethodNamesTheVersionsAmounts(t *testing.T) {
+	butter := &recipes.Line{Text: "60 g butter", Name: "butter", Amount: 60, Unit: "g", Grams: 60}
+	d := &recipes.Draft{
+		Recipe: &recipes.Recipe{Measures: "metric"}, Lines: []recipes.DraftLine{{Line: butter, Scale: 0.5}},
+		Steps: []recipes.DraftStep{{ID: "s1", Texts: []string{"Melt the 60 g butter in 1 litre water."}}},
+	}
+	if got := stepsOf(d)[0].Text; got != "Melt the 30 g butter in 1 litre water." {
+		t.Errorf("the method says %q", got)
+	}
+}

@@ -160,17 +160,15 @@ func (m *maker) tests() []TestSheet {
 		}
 		d := m.book.Draft(m.recipe, m.book.Version(m.recipe.ID, p.Version))
 		serves := words.Trim(d.Servings, 2)
-		line := say("serves.unknown", serves)
+		line, times := say("serves.unknown", serves), 1.0
 		if p.Known() {
-			for j := range d.Lines {
-				d.Lines[j].Scale *= p.Times
-			}
+			times = p.Times
 			line = say("serves", words.Trim(d.Servings*p.Times, 1), words.Trim(p.Times, 2))
 		}
 		if m.twoPots(p) {
 			line = say("serves.pot", line, p.Number)
 		}
-		s := sheetOf(d)
+		s := sheetOf(d, times)
 		s.Serves = line
 		out = append(out, s)
 	}

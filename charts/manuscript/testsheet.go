@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"parewell/recipes"
+	"parewell/recipes/measure"
+	"parewell/recipes/reading"
 	"parewell/recipes/words"
 )
 
@@ -29,13 +31,13 @@ type Ingredient struct {
 // original. What was left out of the version is not on the sheet, what is taken
 // off the dish is: it is weighed too.
 func TestSheetOf(b *recipes.Book, r *recipes.Recipe, v *recipes.Version) TestSheet {
-	return sheetOf(b.Draft(r, v))
+	return sheetOf(b.Draft(r, v), 1)
 }
 
-// sheetOf writes down a draft as it stands.
-func sheetOf(d *recipes.Draft) TestSheet {
+// sheetOf writes down a draft that is cooked so many times over, in one pot.
+func sheetOf(d *recipes.Draft, times float64) TestSheet {
 	v := d.Version
-	s := TestSheet{Title: d.Recipe.Title, Serves: words.Say("print.serves", words.Trim(d.Servings, 2))}
+	s := TestSheet{Steps: stepsOf(d, times), Title: d.Recipe.Title, Serves: words.Say("print.serves", words.Trim(d.Servings, 2))}
 	if v != nil {
 		s.Letter, s.Name = v.Letter, v.Name
 	}
@@ -50,18 +52,32 @@ func sheetOf(d *recipes.Draft) TestSheet {
 				s.Ingredients = append(s.Ingredients, Ingredient{Text: section, Heading: true})
 			}
 		}
-		s.Ingredients = append(s.Ingredients, ingredientOf(l))
-	}
-	for i := range d.Steps {
-		if st := &d.Steps[i]; !st.Dropped {
-			text := st.Texts[0]
-			for _, more := range st.Texts[1:] { // two swaps rewrite the step, and nobody has joined them
-				text = words.Say("print.step-too", text, more)
-			}
-			s.Steps = append(s.Steps, text)
-		}
+		many := *l
+		many.Scale *= times
+		s.Ingredients = append(s.Ingredients, ingredientOf(&many))
 	}
 	return s
+}
+
+// stepsOf is the method with its amounts as they are cooked; an amount that no
+// ingredient is found for is told beside its step.
+func stepsOf(d *recipes.Draft, times float64) []string {
+	system, err := measure.ParseSystem(d.Recipe.Measures)
+	if err != nil {
+		system = measure.Metric
+	}
+	var out []string
+	for _, st := range reading.DraftSteps(d, times, system) {
+		text := st.Texts[0]
+		for _, more := range st.Texts[1:] { // two swaps rewrite the step, and nobody has joined them
+			text = words.Say("print.step-too", text, more)
+		}
+		if note := st.Note(); note != "" {
+			text = words.Say("print.step-note", text, note)
+		}
+		out = append(out, text)
+	}
+	return out
 }
 
 // ingredientOf writes a line as it was written where no swap changed its

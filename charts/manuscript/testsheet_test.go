@@ -283,3 +283,17 @@ func TestTextStaysText(t *testing.T) {
 		}
 	}
 }
+
+// TestAmountsInTheMethodGoWithThePot has a pot of less than half the recipe.
+func TestAmountsInTheMethodGoWithThePot(t *testing.T) {
+	b, r, v := gratin(t)
+	d := b.Draft(r, v)
+	d.Steps = []recipes.DraftStep{{ID: "s1", Texts: []string{"Warm 100 ml of the milk with the 60 g butter."}}, {ID: "s2", Texts: []string{"Add 1 litre boiling water; bake at 200 C for 25 minutes."}}}
+	if got, want := strings.Join(sheetOf(d, 0.46).Steps, "|"), "Warm 46 ml of the milk with the 14 g butter.|Add 1 litre boiling water; bake at 200 C for 25 minutes. [amounts in this step are for the whole recipe]"; got != want {
+		t.Errorf("a part of the recipe: %q,\nwant %q", got, want)
+	}
+	if got, want := strings.Join(sheetOf(d, 1).Steps, "|"), "Warm 100 ml of the milk with the 30 g butter.|Add 1 litre boiling water; bake at 200 C for 25 minutes."; got != want {
+		t.Errorf("the whole recipe: %q,\nwant %q", got, want)
+	}
+	inside(t, TestSheets(Letter, []TestSheet{sheetOf(d, 0.46)}))
+}
