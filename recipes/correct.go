@@ -1,7 +1,6 @@
 package recipes
 
 import (
-	"math"
 	"reflect"
 	"slices"
 
@@ -63,47 +62,75 @@ func (b *Book) renew(e *edits, t *Tasting, note LateNote) {
 
 // sameSwaps turns a new swap that stands in a served version for one it had, in
 // another amount, into that one corrected: typing over a cell makes a swap beside
-// one that other versions share, and a correction must not tear them apart.
+// one that other versions share, and a correction must not tear them apart. What
+// the version comes to stays the same.
 func (b *Book) sameSwaps(c Change) Change {
-	for _, e := range c.Edits {
-		y, ok := e.After.(*Swap)
-		if !ok || e.Before != nil {
-			continue
-		}
-		if x := b.corrected(c, y); x != nil {
-			c = b.folded(c, y, x)
+	for _, find := range []func(*correcting, *Swap) *Swap{(*correcting).strength, (*correcting).reweighed} {
+		for _, e := range slices.Clone(c.Edits) {
+			y, ok := e.After.(*Swap)
+			if !ok || e.Before != nil {
+				continue
+			}
+			k := b.correctingWith(c, y)
+			if k == nil {
+				continue
+			}
+			if x := find(k, y); x != nil {
+				c = b.folded(c, y, x)
+			}
 		}
 	}
 	return c
 }
 
-// corrected is the served swap as the new one y corrects it; nil when y is no
-// correction of one but another swap.
-func (b *Book) corrected(c Change, y *Swap) *Swap {
+// correcting is a served version that gets a new swap: the swaps it had, as the
+// change leaves them, and which of them it keeps.
+type correcting struct {
+	had  []*Swap
+	now  *Version
+	more int // how many more swaps it has now
+}
+
+// correctingWith finds the served version that c gives the new swap y; nil when
+// there is none.
+func (b *Book) correctingWith(c Change, y *Swap) *correcting {
 	for _, e := range c.Edits {
 		v, is := e.After.(*Version)
 		was, had := e.Before.(*Version)
 		if !is || !had || !v.Has(y.ID) || was.Has(y.ID) || !b.VersionServed(v.Recipe, v.ID) {
 			continue
 		}
+		k := &correcting{now: v, more: len(v.Swaps) - len(was.Swaps)}
 		for _, x := range b.On(was) {
-			if !v.Has(x.ID) && strengthOf(x, y) {
-				out := *x
-				if out.Ops = y.Ops; x.Typed {
-					out.Name = y.Name
+			for _, other := range c.Edits {
+				if z, ok := other.After.(*Swap); ok && z.ID == x.ID {
+					x = z
 				}
-				return &out
 			}
+			k.had = append(k.had, x)
 		}
-		if len(v.Swaps) == len(was.Swaps)+1 {
-			return b.reweighed(was, y)
-		}
+		return k
 	}
 	return nil
 }
 
-// strengthOf tells whether y was made by typing over what x makes of a dish: the
-// same operations with another amount, or with other lines.
+// strength is the swap that the version had in the place of y, as y corrects it:
+// y was made by typing over what it makes of the dish, so it has the same
+// operations with another amount or other lines. Nil when there is none.
+func (k *correcting) strength(y *Swap) *Swap {
+	for _, x := range k.had {
+		if k.now.Has(x.ID) || !strengthOf(x, y) {
+			continue
+		}
+		out := *x
+		if out.Ops = y.Ops; x.Typed {
+			out.Name = y.Name
+		}
+		return &out
+	}
+	return nil
+}
+
 func strengthOf(x, y *Swap) bool {
 	if y.Ladder == "" || y.Ladder != x.Ladder && y.Ladder != "swap:"+string(x.ID) || len(x.Ops) != len(y.Ops) {
 		return false
@@ -120,38 +147,66 @@ func strengthOf(x, y *Swap) bool {
 	return x.Typed == y.Typed && x.Idea == y.Idea
 }
 
-// reweighed is the swap of was that sets the amount of the line that y, typed
-// over that line, multiplies once more: the same swap with the amount as typed.
-// Nil when none of its swaps sets it, or the amount is none that swap can give.
-func (b *Book) reweighed(was *Version, y *Swap) *Swap {
-	if !y.Typed || len(y.Ops) != 1 || y.Ops[0].Kind != OpMultiply {
+// reweighed is the swap of the version that sets the amount of the line that y,
+// typed over that line, multiplies once more: the same swap with the amount as
+// typed. Nil when none sets it alone, or the amount is none it can give.
+func (k *correcting) reweighed(y *Swap) *Swap {
+	if !y.Typed || len(y.Ops) != 1 || y.Ops[0].Kind != OpMultiply || k.more != 1 {
 		return nil
 	}
-	line, factor, left := y.Ops[0].Line, y.Ops[0].Factor, 1.0
-	for _, x := range b.On(was) {
-		left -= x.share(line)
+	var sets []*Swap
+	for _, x := range k.had {
+		if k.now.Has(x.ID) && slices.ContainsFunc(x.Ops, func(o Op) bool {
+			return o.Line == y.Ops[0].Line && (o.Kind == OpMultiply || o.Kind == OpExchange)
+		}) {
+			sets = append(sets, x)
+		}
 	}
-	for _, kind := range []OpKind{OpMultiply, OpExchange} {
-		for _, x := range b.On(was) {
-			at := slices.IndexFunc(x.Ops, func(o Op) bool { return o.Kind == kind && o.Line == line })
-			if at < 0 {
-				continue
-			}
-			out := *x
-			out.Ops = slices.Clone(x.Ops)
-			if o := &out.Ops[at]; kind == OpMultiply {
-				o.Factor *= factor
-			} else {
-				o.Share += left * (1 - factor)
-			}
-			if o := out.Ops[at]; o.Share < 0 || o.Share > 1 || o.Factor < 0 || math.IsInf(o.Factor, 0) {
-				return nil
-			}
+	for _, x := range sets {
+		if out := timesOn(x, y.Ops[0], len(sets) == 1); out != nil {
 			out.Name = words.Say("swap.corrected", x.Name, y.Name)
-			return &out
+			return out
 		}
 	}
 	return nil
+}
+
+// timesOn is swap x with a multiply of one of its lines worked into it; nil where
+// it cannot be: a multiply goes into a multiply, and into an exchange when no
+// other swap exchanges the line.
+func timesOn(x *Swap, y Op, alone bool) *Swap {
+	out := *x
+	out.Ops = slices.Clone(x.Ops)
+	for i := range out.Ops {
+		if o := &out.Ops[i]; o.Kind == OpMultiply && o.Line == y.Line {
+			o.Factor *= y.Factor
+			return &out
+		}
+	}
+	left := 1 - x.share(y.Line)
+	if !alone || left <= shareSlack {
+		return nil
+	}
+	for i, first := 0, true; i < len(out.Ops); i++ {
+		o := &out.Ops[i]
+		if o.Kind != OpExchange || o.Line != y.Line {
+			continue
+		}
+		if first {
+			o.Share, first = o.Share+left*(1-y.Factor), false
+		}
+		lines := make([]*Line, len(o.Lines))
+		for j, l := range o.Lines {
+			n := *l
+			n.Grams *= y.Factor
+			n.Amount *= y.Factor
+			lines[j] = &n
+		}
+		if o.Lines = lines; o.Share <= 0 || o.Share > 1 {
+			return nil
+		}
+	}
+	return &out
 }
 
 // folded puts x, a served swap corrected, in the place of the new swap y.

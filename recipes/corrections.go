@@ -54,6 +54,9 @@ func (b *Book) Corrections(tasting ID) []Correction {
 func servedDiff(was, is *Served, note LateNote, swap func(ID) string) []LateNote {
 	var out []LateNote
 	add := func(what, before, after string) {
+		if before == after {
+			return // apart by less than is written
+		}
 		out = append(out, LateNote{At: note.At, What: what, Was: before, Is: after, Why: note.Why})
 	}
 	if was.Servings != is.Servings {

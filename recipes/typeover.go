@@ -39,8 +39,32 @@ func (t TypeOver) Verb() Verb {
 			}
 			return t.overBrought(b, v, d)
 		}
+		if at := t.moved(b, v); at != "" {
+			t.Line = at
+			return t.Verb()(b)
+		}
 		return Change{}, gone("error.line-gone")
 	}
+}
+
+// moved is the line that stands for one a shared swap brought, once typing over
+// another line of it has put a strength of that swap in the version's own; empty
+// when there is none.
+func (t TypeOver) moved(b *Book, v *Version) ID {
+	for _, s := range b.Swaps(t.Recipe) {
+		for i, o := range s.Ops {
+			j := slices.IndexFunc(o.Lines, func(l *Line) bool { return l.ID == t.Line })
+			if j < 0 || s.Ladder == "" || v.Has(s.ID) {
+				continue
+			}
+			for _, z := range b.On(v) {
+				if z.Ladder == s.Ladder && i < len(z.Ops) && j < len(z.Ops[i].Lines) {
+					return z.Ops[i].Lines[j].ID
+				}
+			}
+		}
+	}
+	return ""
 }
 
 // overOriginal handles a cell that shows a line of the original.

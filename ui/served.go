@@ -2,6 +2,8 @@ package ui
 
 import (
 	"errors"
+	"slices"
+	"strings"
 	"time"
 
 	"parewell/recipes"
@@ -21,22 +23,29 @@ func (w *Window) askServed(v recipes.Verb, served *recipes.ServedError, err erro
 	}
 	asked := false
 	var d *parts.Dialog
-	act := func(v recipes.Verb) func() {
+	act := func(verb func() recipes.Verb, then ...func(ok bool)) func() {
 		return func() {
 			asked = true
 			d.Close()
-			w.do(v, then...)
+			w.do(verb(), then...)
 		}
 	}
 	change := words.Say("served.change.version")
 	if served.Version == "" {
 		change = words.Say("served.change.original")
 	}
-	correct := w.pin("served.correct", parts.NewButton(parts.Quiet, "edit", words.Say("served.correct"), act(recipes.Correct(w.now().Format(time.RFC3339), "", v))))
-	dish := w.pin("served.change", parts.NewButton(parts.Quiet, "versions", change, act(recipes.ChangeDish(served.Version, w.newID, v))))
+	why := parts.NewEntry("", words.Say("served.why.hint"), nil)
+	w.pin("served.why", why)
+	correct := w.pin("served.correct", parts.NewButton(parts.Quiet, "edit", words.Say("served.correct"), act(func() recipes.Verb {
+		return recipes.Correct(w.now().Format(time.RFC3339), strings.TrimSpace(why.Text), v)
+	}, then...)))
+	dish := w.pin("served.change", parts.NewButton(parts.Quiet, "versions", change, act(func() recipes.Verb {
+		return recipes.ChangeDish(served.Version, w.newID, v)
+	}, append(slices.Clone(then), w.showMade(served.Tasting))...)))
 	content := parts.Rows(
 		parts.GapLarge, parts.NewText(servedText(err)),
-		parts.Rows(4, parts.Line(parts.GapSmall, correct, parts.Spring()), parts.NewCaption(words.Say("served.correct.help"))),
+		parts.Rows(4, parts.Line(parts.GapSmall, correct, parts.Spring()), parts.NewCaption(words.Say("served.correct.help")),
+			parts.Stretch(parts.GapSmall, 1, parts.NewCaption(words.Say("served.why")), why)),
 		parts.Rows(4, parts.Line(parts.GapSmall, dish, parts.Spring()), parts.NewCaption(words.Say("served.change.help"))),
 	)
 	d = parts.ShowDialog(w.win, parts.DialogOptions{
@@ -47,6 +56,23 @@ func (w *Window) askServed(v recipes.Verb, served *recipes.ServedError, err erro
 			}
 		},
 	})
+}
+
+// showMade goes to the version that a change of the dish makes beside the served
+// one, where versions are in sight; what was done must not seem to have vanished.
+func (w *Window) showMade(tasting recipes.ID) func(ok bool) {
+	before := w.book()
+	return func(ok bool) {
+		t := w.book().Tasting(tasting)
+		if !ok || t == nil || w.at.page != pageRecipe || w.at.recipe != t.Recipe || w.at.tab != tabVersions {
+			return
+		}
+		for _, v := range w.book().Versions(t.Recipe) {
+			if before.Version(t.Recipe, v.ID) == nil {
+				w.versions().selectVersion(v.ID)
+			}
+		}
+	}
 }
 
 // servedText says what stands against the change; the ways on have buttons.

@@ -40,6 +40,15 @@ func (g *gratin) do(v recipes.Verb) recipes.Change {
 	return c
 }
 
+// grams are the lines of a version as composed.
+func (g *gratin) grams(b *recipes.Book, letter string) []string {
+	var out []string
+	for _, l := range b.ServedRecord(g.recipe, b.Version(g.recipe.ID, g.version(letter).ID)).Lines {
+		out = append(out, fmt.Sprintf("%s %.6f", l.Name, l.Grams))
+	}
+	return out
+}
+
 // correct corrects the record; the verb by itself must be refused.
 func (g *gratin) correct(v recipes.Verb) recipes.Change {
 	g.Helper()
@@ -132,7 +141,21 @@ func TestACorrectedAmountKeepsEveryEffect(t *testing.T) {
 			for _, v := range g.book.Versions(g.recipe.ID) {
 				had[v.Letter] = v.Has(id)
 			}
-			g.correct(g.typeOver(c.version, c.ingredient, c.grams))
+			verb := g.typeOver(c.version, c.ingredient, c.grams)
+			free, err := verb(g.book)
+			if err != nil {
+				t.Fatal(err)
+			}
+			free.Correction = true
+			asTyped, err := g.book.With(free)
+			if err != nil {
+				t.Fatal(err)
+			}
+			want := g.grams(asTyped, c.version)
+			g.correct(verb)
+			if got := g.grams(g.book, c.version); !slices.Equal(got, want) {
+				t.Errorf("%s holds %q, typed was %q", c.version, got, want)
+			}
 			if n := len(g.book.Swaps(g.recipe.ID)); n != swaps {
 				t.Errorf("%d swaps, before %d", n, swaps)
 			}
