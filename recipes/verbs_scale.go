@@ -1,15 +1,18 @@
 package recipes
 
-import "slices"
+import (
+	"maps"
+	"slices"
+)
 
 // ScaleOriginal makes other amounts the original's own: lines are the new lines
 // by ID (one that is missing stays as it is), servings the new servings. Amounts
 // that swaps bring are written for the original's and go with factor, told anew by
-// line; so do weights of sections and servings that versions have of their own,
+// line, and texts of the method, those of swaps too, by step; so do weights of sections and servings that versions have of their own,
 // and so nothing a serving holds changes but by what was made whole. Refused
 // where tests were weighed with the amounts as they are, and where another recipe
 // takes a whole batch of this one.
-func ScaleOriginal(id ID, factor, servings float64, lines map[ID]*Line, line func(*Line, float64) *Line) Verb {
+func ScaleOriginal(id ID, factor, servings float64, lines map[ID]*Line, line func(*Line, float64) *Line, step func(text string) string) Verb {
 	return func(b *Book) (Change, error) {
 		r, err := b.mustRecipe(id)
 		if err != nil {
@@ -30,25 +33,35 @@ func ScaleOriginal(id ID, factor, servings float64, lines map[ID]*Line, line fun
 				c.Lines[i] = n
 			}
 		}
+		c.Steps = slices.Clone(r.Steps)
+		for i, s := range c.Steps {
+			told := *s
+			told.Text = step(s.Text)
+			c.Steps[i] = &told
+		}
 		c.Sections = slices.Clone(r.Sections)
 		for i := range c.Sections {
 			c.Sections[i].CookedGrams *= factor
 		}
 		e.put(&c)
 		for _, s := range b.Swaps(id) {
-			e.put(scaledSwap(s, factor, line))
+			e.put(scaledSwap(s, factor, line, step))
 		}
 		for _, v := range b.Versions(id) {
 			w := *v
 			w.Servings *= factor
+			w.Joined = maps.Clone(v.Joined)
+			for id, text := range w.Joined {
+				w.Joined[id] = step(text)
+			}
 			e.put(&w)
 		}
 		return e.done()
 	}
 }
 
-// scaledSwap is a swap with factor times what it brings.
-func scaledSwap(s *Swap, factor float64, line func(*Line, float64) *Line) *Swap {
+// scaledSwap is a swap with factor times what it brings and says.
+func scaledSwap(s *Swap, factor float64, line func(*Line, float64) *Line, step func(string) string) *Swap {
 	c := *s
 	c.Ops = slices.Clone(s.Ops)
 	for i := range c.Ops {
@@ -57,6 +70,9 @@ func scaledSwap(s *Swap, factor float64, line func(*Line, float64) *Line) *Swap 
 			lines[k] = line(l, factor)
 		}
 		c.Ops[i].Lines = lines
+		if o := &c.Ops[i]; o.Kind == OpStepReplace || o.Kind == OpStepAdd {
+			o.Text = step(o.Text)
+		}
 	}
 	return &c
 }

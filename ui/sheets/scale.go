@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"parewell/recipes"
@@ -49,6 +50,7 @@ type ScaleResult struct {
 	Factor   float64
 	Servings float64
 	Lines    []ScaledLine
+	Steps    []reading.ScaledStep
 	Notes    []string // on the whole dish
 }
 
@@ -71,9 +73,12 @@ func (x *Bench) Scale(i int, f ScaleFields, opt reading.Options) (out *ScaleResu
 	d := x.Accounts[i].Draft
 	out = &ScaleResult{Title: x.scaleTitle(i), Factor: factor, Servings: d.Servings * factor}
 	lines := make([]*recipes.Line, 0, len(d.Lines))
-	for k := range d.Lines {
-		if dl := &d.Lines[k]; !dl.Gone() && dl.Line.Kind != recipes.TakenOff {
-			lines = append(lines, ScaledAgain(x.book, dl.Line, dl.Scale, opt))
+	method := *d // with each line in the amount that is given for it
+	method.Lines = slices.Clone(d.Lines)
+	var at []*recipes.DraftLine
+	for k := range method.Lines {
+		if dl := &method.Lines[k]; !dl.Gone() && dl.Line.Kind != recipes.TakenOff {
+			lines, at = append(lines, ScaledAgain(x.book, dl.Line, dl.Scale, opt)), append(at, dl)
 			out.Lines = append(out.Lines, ScaledLine{Section: dl.Section})
 		}
 	}
@@ -84,7 +89,9 @@ func (x *Bench) Scale(i int, f ScaleFields, opt reading.Options) (out *ScaleResu
 			by = factor * s.Amount / s.Exact
 		}
 		l := &out.Lines[k]
-		l.Line = ScaledAgain(x.book, s.Line, by*even(s.Line, by), opt)
+		by *= even(s.Line, by)
+		l.Line = ScaledAgain(x.book, s.Line, by, opt)
+		at[k].Scale *= by / factor
 		l.Text, l.Note = l.Line.Text, lineNotes(s)
 		if !l.Line.Known() && l.Line.Sub == nil {
 			l.Note = join(l.Note, words.Say("scale.unknown"))
@@ -93,7 +100,7 @@ func (x *Bench) Scale(i int, f ScaleFields, opt reading.Options) (out *ScaleResu
 	for _, n := range recipes.DishNotes(factor, f.From.pan(), f.To.pan()) {
 		out.Notes = append(out.Notes, words.Say("scale.note."+string(n)))
 	}
-	out.Notes = append(out.Notes, words.Say("scale.method"))
+	out.Steps = reading.DraftSteps(&method, factor, opt.System)
 	return out, ""
 }
 
@@ -224,8 +231,29 @@ func (s *ScaleResult) Text() string {
 		}
 		b.WriteString("\n")
 	}
-	b.WriteString("\n" + strings.Join(s.Notes, "\n") + "\n")
+	for i, st := range s.Steps {
+		if i == 0 {
+			b.WriteString("\n" + words.Say("print.method") + "\n")
+		}
+		b.WriteString(words.Say("scale.step", i+1, stepText(&st)))
+		if note := st.Note(); note != "" {
+			b.WriteString("  (" + note + ")")
+		}
+		b.WriteString("\n")
+	}
+	if len(s.Notes) > 0 {
+		b.WriteString("\n" + strings.Join(s.Notes, "\n") + "\n")
+	}
 	return b.String()
+}
+
+// stepText is a step as it reads where two swaps may rewrite it.
+func stepText(s *reading.ScaledStep) string {
+	text := s.Texts[0]
+	for _, more := range s.Texts[1:] {
+		text = words.Say("print.step-too", text, more)
+	}
+	return text
 }
 
 // Head says how many it serves and by how much it was scaled.
@@ -248,6 +276,23 @@ func (s *ScaleResult) Sheet() Sheet {
 		}
 		out.Rows = append(out.Rows, Row{Key: string(l.Line.ID), Label: Cell{Text: l.Text, Wrap: true, Bar: noBar()}, Cells: []Cell{note}})
 	}
+	out.Rows = append(out.Rows, s.methodRows()...)
+	return out
+}
+
+// methodRows are the steps under their heading.
+func (s *ScaleResult) methodRows() []Row {
+	var out []Row
+	for i, st := range s.Steps {
+		if i == 0 {
+			out = append(out, Row{Key: "method", Band: true, Label: text(words.Say("print.method"))})
+		}
+		note := Cell{Text: words.Capital(st.Note()), Wrap: true, Bar: noBar()}
+		if note.Text != "" {
+			note.Mark = Look
+		}
+		out = append(out, Row{Key: "step " + string(st.ID), Label: Cell{Text: words.Say("scale.step", i+1, stepText(&st)), Wrap: true, Bar: noBar()}, Cells: []Cell{note}})
+	}
 	return out
 }
 
@@ -263,7 +308,32 @@ func (s *ScaleResult) Verb(b *recipes.Book, recipe recipes.ID, opt reading.Optio
 			lines[l.ID] = reading.Scaled(l, s.Factor, opt)
 		}
 	}
+	named := s.named(b, r, lines)
 	return recipes.ScaleOriginal(recipe, s.Factor, s.Servings, lines, func(l *recipes.Line, factor float64) *recipes.Line {
 		return ScaledAgain(b, l, factor, opt)
+	}, func(text string) string {
+		told, _, _ := reading.ScaleStep(text, named, s.Factor, opt.System)
+		return told
 	})
+}
+
+// named are the ingredients that a method can name, those that swaps bring
+// included, with what each goes by.
+func (s *ScaleResult) named(b *recipes.Book, r *recipes.Recipe, now map[recipes.ID]*recipes.Line) []reading.StepLine {
+	var out []reading.StepLine
+	for _, l := range r.Lines {
+		by := s.Factor
+		if n := now[l.ID]; n != nil && n.Amount > 0 && l.Amount > 0 && n.Unit == l.Unit {
+			by = n.Amount / l.Amount
+		}
+		out = append(out, reading.StepLine{Line: l, By: by, Part: by})
+	}
+	for _, sw := range b.Swaps(r.ID) {
+		for i := range sw.Ops {
+			for _, l := range sw.Ops[i].Lines {
+				out = append(out, reading.StepLine{Line: l, By: s.Factor, Part: s.Factor})
+			}
+		}
+	}
+	return out
 }

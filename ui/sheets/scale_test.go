@@ -28,7 +28,8 @@ func cake(t *testing.T) *recipes.Book {
 	r := &recipes.Recipe{ID: "cake", Title: "Cake", Servings: 6, Edition: 1, Lines: []*recipes.Line{
 		line("egg", "3 eggs", foods[0], 3, "", 150), line("tin", "1 tin tomatoes", foods[1], 1, "tin", 400),
 		line("flour", "200 g flour", foods[2], 200, "g", 200), line("raise", "2 tsp baking powder", foods[3], 2, "tsp", 9), line("salt", "1 tsp salt", foods[4], 1, "tsp", 6),
-	}, Sections: []recipes.Section{{Name: "x", ShareUsed: 1, CookedGrams: 100}}}
+	}, Sections: []recipes.Section{{Name: "x", ShareUsed: 1, CookedGrams: 100}},
+		Steps: []*recipes.Step{{ID: "s1", Text: "Beat the 3 eggs with 100 g of the flour."}, {ID: "s2", Text: "Add 200 ml water."}}}
 	oats := *r.Lines[2]
 	oats.Text, oats.Name = "100 g flour", "more flour"
 	oats.Amount, oats.Grams = 100, 100
@@ -113,4 +114,28 @@ func TestMakingItTheOriginals(t *testing.T) {
 	refused("weighed tests", do(t, b, recipes.AddTest(&recipes.Batch{ID: "t", Recipe: "cake", FullDish: 700})))
 	tea := &recipes.Recipe{ID: "tea", Title: "Tea", Servings: 1, Lines: []*recipes.Line{SubLine(b, &recipes.Line{ID: "c", PartEaten: 1}, SubOf("cake", "", SubBatches, 1))}}
 	refused("a batch used elsewhere", do(t, b, recipes.AddRecipe(tea, nil)))
+}
+
+// TestTheMethodScalesToo: in the list, as text, and where the amounts become the
+// original's own, in what a swap says as well.
+func TestTheMethodScalesToo(t *testing.T) {
+	b := do(t, cake(t), recipes.AddSwap(&recipes.Swap{ID: "say", Recipe: "cake", Name: "say", Ops: []recipes.Op{{Kind: recipes.OpStepReplace, Step: "s2", Text: "Add 50 g flour."}}}, nil, "a"))
+	x := NewBench(b, b.Recipe("cake"))
+	s, wrong := x.Scale(0, ScaleFields{By: ByServings, Servings: "12"}, reading.Options{})
+	if wrong != "" {
+		t.Fatal(wrong)
+	}
+	if text := s.Text(); !strings.Contains(text, "Method\n1. Beat the 6 eggs with 200 g of the flour.\n2. Add 200 ml water.  (amounts in this step are for the whole recipe)\n") {
+		t.Errorf("the list says %s", text)
+	}
+	if rows := s.Sheet().Rows; rows[len(rows)-1].Cells[0].Mark != Look || !strings.HasPrefix(rows[len(rows)-2].Label.Text, "1. Beat the 6 eggs") {
+		t.Errorf("the table ends in %+v", rows[len(rows)-2:])
+	}
+	after := do(t, b, s.Verb(b, "cake", reading.Options{}))
+	if got := after.Recipe("cake").Steps[0].Text + " " + after.Swap("cake", "say").Ops[0].Text; got != "Beat the 6 eggs with 200 g of the flour. Add 100 g flour." {
+		t.Errorf("the original's own method: %q", got)
+	}
+	if b.Recipe("cake").Steps[0].Text != "Beat the 3 eggs with 100 g of the flour." {
+		t.Error("the recipe before was changed")
+	}
 }
