@@ -23,11 +23,13 @@ type FrontierData struct {
 
 // FrontierOption is a version or a combination of swaps: what it takes off a
 // serving (lighter is positive), its effect on the score against the original,
-// and the low end of that (NaN: none). Best marks the one called out.
+// and the ends of its interval (NaN: none), the low one drawn. Best marks the one
+// called out.
 type FrontierOption struct {
-	Letter, Name        string
-	Saving, Effect, Low float64
-	Tasted, Best        bool
+	Letter, Name   string
+	Saving, Effect float64
+	Low, High      float64
+	Tasted, Best   bool
 }
 
 // FrontierChart prepares the chart of best trade-offs from a copy of d, or says
@@ -89,6 +91,9 @@ func (d FrontierData) tasted() []FrontierOption {
 	return out
 }
 
+// places are the decimals of an option's effect.
+func (d FrontierData) places(o FrontierOption) int { return EffectPlaces(o.Low, o.High, d.Limit) }
+
 // low is the end an option is judged by.
 func (o FrontierOption) low() float64 {
 	if finite(o.Low) {
@@ -126,9 +131,9 @@ func (v *frontView) alt(os []FrontierOption) string {
 	for _, o := range os {
 		low := words.Say("charts.not_known")
 		if finite(o.Low) {
-			low = words.Signed(o.Low, 1)
+			low = words.Signed(o.Low, d.places(o))
 		}
-		text := words.Say("charts.front.alt.option", sampleName(o.Letter, o.Name), changeOf(-o.Saving, d.Unit), words.Signed(o.Effect, 1), low, v.standing(o))
+		text := words.Say("charts.front.alt.option", sampleName(o.Letter, o.Name), changeOf(-o.Saving, d.Unit), words.Signed(o.Effect, d.places(o)), low, v.standing(o))
 		if o.Best {
 			text += " " + words.Say("charts.front.alt.best")
 		}

@@ -126,9 +126,10 @@ func (p *frontPainting) marks(s *sheet, g plane) {
 func (p *frontPainting) list(s *sheet, g plane) {
 	items := make([]listItem, len(p.os))
 	for i, o := range p.os {
-		low := effectText(o.Effect, o.Effect, o.Effect)
+		d := p.d.places(o)
+		low := words.Signed(o.Effect, d)
 		if finite(o.Low) {
-			low = words.Say("charts.front.low", words.Signed(o.Effect, 1), words.Signed(o.Low, 1))
+			low = words.Say("charts.front.low", low, words.Signed(o.Low, d))
 		}
 		items[i] = listItem{sampleName(o.Letter, o.Name), words.Say("charts.list", changeOf(-o.Saving, p.d.Unit), low), changeOf(-o.Saving, p.d.Unit)}
 	}

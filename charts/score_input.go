@@ -112,15 +112,30 @@ func scoreText(mid, low, high float64) string {
 	return words.Say("charts.scores.interval", words.Number(mid, 1), words.Number(low, 1), words.Number(high, 1))
 }
 
+// EffectPlaces are the decimals an effect on a score is written with, in tables
+// and figures alike: one, or two where one would put an end of its interval on
+// the limit or on nothing that lies beside it.
+func EffectPlaces(low, high, limit float64) int {
+	for _, end := range []float64{low, high} {
+		for _, mark := range []float64{-limit, 0} {
+			if math.Abs(end-mark) < 0.1 {
+				return 2
+			}
+		}
+	}
+	return 1
+}
+
 // effectText says an effect on a score with its interval where it has one.
-func effectText(mid, low, high float64) string {
+func effectText(mid, low, high, limit float64) string {
 	if !finite(mid) {
 		return words.Say("charts.not_known")
 	}
+	d := EffectPlaces(low, high, limit)
 	if !finite(low) || !finite(high) {
-		return words.Signed(mid, 1)
+		return words.Signed(mid, d)
 	}
-	return words.Say("charts.scores.interval", words.Signed(mid, 1), words.Signed(low, 1), words.Signed(high, 1))
+	return words.Say("charts.scores.interval", words.Signed(mid, d), words.Signed(low, d), words.Signed(high, d))
 }
 
 // shareText says a count as whole per cent of n.

@@ -111,7 +111,7 @@ func (d SwapMapData) figures(i int) string {
 	m := d.Swaps[i]
 	out := changeOf(-m.Saving, d.Unit)
 	if m.tasted() {
-		return words.Say("charts.list", out, effectText(m.Effect, m.Low, m.High))
+		return words.Say("charts.list", out, effectText(m.Effect, m.Low, m.High, d.Limit))
 	}
 	return words.Say("charts.list", out, m.Verdict.Words())
 }
@@ -123,7 +123,7 @@ func (v *mapView) alt() string {
 		out = append(out, words.Say("charts.map.alt.limit", words.Trim(d.Limit, 2)))
 	}
 	for i, m := range d.Swaps {
-		text := words.Say("charts.map.alt.swap", m.Name, changeOf(-m.Saving, d.Unit), effectText(m.Effect, m.Low, m.High), m.Verdict.Words())
+		text := words.Say("charts.map.alt.swap", m.Name, changeOf(-m.Saving, d.Unit), effectText(m.Effect, m.Low, m.High, d.Limit), m.Verdict.Words())
 		if with := d.partners(i); len(with) > 0 {
 			text += " " + words.Say("charts.map.alt.group", words.Join(with))
 		}

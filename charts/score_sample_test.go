@@ -81,7 +81,7 @@ func sampleFall(n int) WaterfallData {
 	d := WaterfallData{Title: "From the original to B, swap by swap", Nutrient: "Calories", Unit: "kcal", Attribute: "liking", Limit: 0.5, Original: 684}
 	at := d.Original
 	for _, m := range sampleMap(n).Swaps {
-		st := WaterfallStep{Name: m.Name, Change: -m.Saving / float64(1+n/10), Effect: m.Effect, Low: m.Low, High: m.High, Verdict: m.Verdict}
+		st := WaterfallStep{Name: m.Name, Change: -m.Saving / float64(1+n/10), Effect: m.Effect, Low: m.Low, High: m.High, Verdict: m.Verdict, Group: m.Group}
 		at += st.Change
 		d.Steps = append(d.Steps, st)
 	}
@@ -99,6 +99,7 @@ func sampleFrontier(n int) FrontierData {
 			o.Letter, o.Name = string(rune('A'+i/3%8)), sampleNames[i/3%8]
 			o.Low = o.Effect - 0.3
 		}
+		o.High = 2*o.Effect - o.Low
 		o.Best = i == n/2
 		d.Options = append(d.Options, o)
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 	"testing"
@@ -259,7 +260,7 @@ func TestScoreAltsStateTheNumbers(t *testing.T) {
 		"scores":  {"A strained yogurt for half the cream: 7.1 (6.5 to 7.6); 24 scored.", "Your limit is 0.5 below the original, at 6.8."},
 		"spread":  {"Original, mean 7.0, 24 scored, how many gave each: 9: 2; 8: 7;"},
 		"just":    {"Original, 24 answered: much too little: 0; a little too little: 2; just right: 16; a little too much: 5; much too much: 1."},
-		"map":     {"strained yogurt for half the cream: –143 kcal; effect –0.1 (–0.4 to +0.1); within your limit.", "It was always served together with olive oil for butter", "more leek, less potato: –18 kcal; effect not known; not tasted."},
+		"map":     {"strained yogurt for half the cream: –143 kcal; effect –0.15 (–0.43 to +0.13); within your limit.", "It was always served together with olive oil for butter", "more leek, less potato: –18 kcal; effect not known; not tasted."},
 		"fall":    {"from the original (684 kcal) to B yogurt, less butter (238 kcal).", "half the cheese, stronger: –88 kcal; effect –1.1 (–1.5 to –0.7); drops too much.", "All together: effect –0.9"},
 		"front":   {"This is the best within your limit.", "predicted, not cooked: picked as best of 128, expect less"},
 		"right":   {"A odd one out: 9 of 24 right; guessing gets 8; not settled. A difference needs 13. At most 6 show them to be alike enough."},
@@ -369,4 +370,45 @@ func TestRightAnswersSayNoMoreThanIsShown(t *testing.T) {
 			t.Errorf("%s: %q, want %q", row.name, got, row.want)
 		}
 	}
+}
+
+// Swaps served together have one effect, drawn once across their rows; what has
+// none is said in words and stands nowhere on the axis.
+func TestTheWaterfallPlacesOnlyWhatWasTold(t *testing.T) {
+	nan := math.NaN()
+	d := WaterfallData{Nutrient: "Calories", Unit: "kcal", Attribute: "liking", Limit: 0.5, Original: 700, Version: WaterfallEnd{Letter: "B", Amount: 600, Effect: nan, Low: nan, High: nan}, Steps: []WaterfallStep{
+		{Name: "yogurt", Change: -40, Effect: 0.03, Low: -0.44, High: 0.49, Verdict: Within},
+		{Name: "oil", Change: -30, Effect: -0.2, Low: -0.7, High: 0.2, Verdict: Tied, Group: 1},
+		{Name: "haddock", Change: -20, Effect: nan, Low: nan, High: nan, Verdict: NotTasted},
+		{Name: "crumbs", Change: -10, Effect: -0.2, Low: -0.7, High: 0.2, Verdict: Tied, Group: 1},
+	}}
+	f, err := Waterfall(d)
+	s, rec := sheetOf(must(t, f, err), 640, 300, ScreenLight)
+	got := strings.Split(written(s), "|")
+	for want, n := range map[string]int{"+0.03": 1, "–0.2 together": 1, "not tasted": 3, "not told apart": 0} { // one of them in the key
+		if c := count(got, want); c != n {
+			t.Errorf("%q is written %d times, want %d, in %v", want, c, n, got)
+		}
+	}
+	if a, b := slices.Index(got, "oil"), slices.Index(got, "crumbs"); b != a+1 {
+		t.Errorf("swaps served together stand apart: %v", got)
+	}
+	checkInside(t, "fall", s, rec)
+	checkClear(t, "fall", s)
+	d.Steps = d.Steps[:3]
+	d.Steps[1].Effect, d.Steps[1].Low, d.Steps[1].High, d.Steps[1].Group = nan, nan, nan, 0
+	f, err = Waterfall(d)
+	if s, _ = sheetOf(must(t, f, err), 640, 300, ScreenLight); !strings.Contains(written(s), "not told apart") {
+		t.Errorf("half of what was served together: %s", written(s))
+	}
+}
+
+func count(all []string, one string) int {
+	n := 0
+	for _, s := range all {
+		if s == one {
+			n++
+		}
+	}
+	return n
 }

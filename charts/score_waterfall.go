@@ -31,12 +31,15 @@ type WaterfallEnd struct {
 }
 
 // WaterfallStep is one swap: Change of the amount per serving (lighter is
-// negative) and its effect on the score, NaN where it was not tasted.
+// negative) and its effect on the score, NaN where it was not tasted. Steps of one
+// Group above 0 were always served together: their Effect is that of all of them,
+// and it is drawn once, across them.
 type WaterfallStep struct {
 	Name              string
 	Change            float64
 	Effect, Low, High float64
 	Verdict           Verdict
+	Group             int
 }
 
 // Waterfall prepares the waterfall from a copy of d, or says in a problem.Error
@@ -57,7 +60,7 @@ func (d WaterfallData) check() error {
 	if err := checkCount(d.Title, "charts.map.none", "charts.map.many", len(d.Steps), mostItems); err != nil {
 		return err
 	}
-	steps := append([]WaterfallStep{{d.Version.Name, d.Version.Amount, d.Version.Effect, d.Version.Low, d.Version.High, d.Version.Verdict}}, d.Steps...)
+	steps := append([]WaterfallStep{{d.Version.Name, d.Version.Amount, d.Version.Effect, d.Version.Low, d.Version.High, d.Version.Verdict, 0}}, d.Steps...)
 	for _, st := range steps {
 		if !finite(st.Change) || !finite(d.Original) {
 			return fault(d.Title, "charts.fall.unknown", oneLine(st.Name))
@@ -81,7 +84,7 @@ func (d WaterfallData) clone() WaterfallData {
 	d.Title, d.Nutrient, d.Unit, d.Attribute = oneLine(d.Title), oneLine(d.Nutrient), oneLine(d.Unit), oneLine(d.Attribute)
 	d.Version.Letter, d.Version.Name = oneLine(d.Version.Letter), oneLine(d.Version.Name)
 	d.Version.Verdict = d.Version.Verdict.given(d.Version.Effect)
-	d.Steps = append([]WaterfallStep(nil), d.Steps...)
+	d.Steps = gathered(d.Steps)
 	rest := d.Version.Amount - d.Original
 	for i := range d.Steps {
 		st := &d.Steps[i]
@@ -92,6 +95,43 @@ func (d WaterfallData) clone() WaterfallData {
 		d.Steps = append(d.Steps, restStep(words.Say("charts.fall.rest"), rest))
 	}
 	return d
+}
+
+// gathered copies steps with those of a group next to each other, where the first
+// of them stands.
+func gathered(steps []WaterfallStep) []WaterfallStep {
+	var out []WaterfallStep
+	seen := map[int]bool{}
+	for i, st := range steps {
+		if seen[st.Group] {
+			continue
+		}
+		out = append(out, st)
+		if st.Group == 0 {
+			continue
+		}
+		seen[st.Group] = true
+		for _, other := range steps[i+1:] {
+			if other.Group == st.Group {
+				out = append(out, other)
+			}
+		}
+	}
+	return out
+}
+
+// apart takes the effect from steps whose group is not all there: it is not
+// theirs alone.
+func apart(steps []WaterfallStep, whole map[int]int) {
+	here := map[int]int{}
+	for _, st := range steps {
+		here[st.Group]++
+	}
+	for i := range steps {
+		if st := &steps[i]; st.Group > 0 && here[st.Group] < whole[st.Group] {
+			st.Effect, st.Low, st.High, st.Group = math.NaN(), math.NaN(), math.NaN(), 0
+		}
+	}
 }
 
 // restStep is a step that is no single swap and has no effect of its own.
@@ -120,14 +160,16 @@ func (d WaterfallData) most(n int) []WaterfallStep {
 		keep[i] = true
 	}
 	var out []WaterfallStep
-	total := 0.0
+	total, groups := 0.0, map[int]int{}
 	for i, st := range d.Steps {
+		groups[st.Group]++
 		if keep[i] {
 			out = append(out, st)
 		} else {
 			total += st.Change
 		}
 	}
+	apart(out, groups)
 	return append(out, restStep(words.Say("charts.fall.small", len(d.Steps)-n+1), total))
 }
 
@@ -141,7 +183,7 @@ func (v *fallView) alt() string {
 		out = append(out, v.altStep(st))
 	}
 	if d.Attribute != "" && finite(d.Version.Effect) {
-		out = append(out, words.Say("charts.fall.alt.all", effectText(d.Version.Effect, d.Version.Low, d.Version.High), d.Version.Verdict.Words()))
+		out = append(out, words.Say("charts.fall.alt.all", effectText(d.Version.Effect, d.Version.Low, d.Version.High, d.Limit), d.Version.Verdict.Words()))
 	}
 	return strings.Join(out, " ")
 }
@@ -151,8 +193,23 @@ func (v *fallView) altStep(st WaterfallStep) string {
 	switch {
 	case v.d.Attribute == "" || st.Verdict == noVerdict:
 		return words.Say("charts.fall.alt.step", st.Name, change)
-	case finite(st.Effect):
-		return words.Say("charts.fall.alt.effect", st.Name, change, effectText(st.Effect, st.Low, st.High), st.Verdict.Words())
+	case !finite(st.Effect):
+		return words.Say("charts.fall.alt.effect", st.Name, change, words.Say("charts.not_known"), st.Verdict.Words())
 	}
-	return words.Say("charts.fall.alt.effect", st.Name, change, words.Say("charts.not_known"), st.Verdict.Words())
+	text := words.Say("charts.fall.alt.effect", st.Name, change, effectText(st.Effect, st.Low, st.High, v.d.Limit), st.Verdict.Words())
+	if with := v.d.partners(st); len(with) > 0 {
+		text += " " + words.Say("charts.map.alt.group", words.Join(with))
+	}
+	return text
+}
+
+// partners names the other steps of a step's group.
+func (d WaterfallData) partners(st WaterfallStep) []string {
+	var out []string
+	for _, o := range d.Steps {
+		if st.Group > 0 && o.Group == st.Group && o.Name != st.Name {
+			out = append(out, o.Name)
+		}
+	}
+	return out
 }

@@ -16,6 +16,7 @@ type fallRow struct {
 	effect    [3]float64 // effect, low and high end
 	verdict   Verdict
 	hasEffect bool // it could have one: a swap or a version
+	group     int  // rows of one above 0 share an effect
 }
 
 // fallRows are the rows of original, steps and version.
@@ -25,13 +26,13 @@ func (v *fallView) fallRows(steps []WaterfallStep) ([]fallRow, []rowLabel) {
 	labels := []rowLabel{sampleLabel("", "", true, 0)}
 	at := d.Original
 	for _, st := range steps {
-		rows = append(rows, fallRow{at, at + st.Change, false, styleNone, changeOf(st.Change, d.Unit), [3]float64{st.Effect, st.Low, st.High}, st.Verdict, st.Verdict != noVerdict})
+		rows = append(rows, fallRow{at, at + st.Change, false, styleNone, changeOf(st.Change, d.Unit), [3]float64{st.Effect, st.Low, st.High}, st.Verdict, st.Verdict != noVerdict, st.Group})
 		labels = append(labels, rowLabel{name: st.Name, style: styleNone})
 		at += st.Change
 	}
 	last := d.Version
 	label := sampleLabel(last.Letter, last.Name, false, 0)
-	rows = append(rows, fallRow{0, last.Amount, true, label.style, amountOf(last.Amount, d.Unit), [3]float64{last.Effect, last.Low, last.High}, last.Verdict, true})
+	rows = append(rows, fallRow{0, last.Amount, true, label.style, amountOf(last.Amount, d.Unit), [3]float64{last.Effect, last.Low, last.High}, last.Verdict, true, 0})
 	return rows, append(labels, label)
 }
 
@@ -161,82 +162,4 @@ func (v *fallView) label(s *sheet, g rowStage, pl panel, i int, r fallRow) {
 		return
 	}
 	s.writeClean(pen, hi+s.labelGap(), g.y(i), 0, r.text)
-}
-
-// liking draws the column of effects: mark and interval of each swap on an axis
-// of points, and the number at the right.
-func (v *fallView) liking(s *sheet, g rowStage, rows []fallRow) {
-	left, numbers := g.area.Max.X+s.pt(16), vg.Length(0)
-	for _, r := range rows {
-		numbers = max(numbers, s.width(s.bodyPen(), v.effect(r)))
-	}
-	right := g.body.Max.X - numbers - s.pt(6)
-	head := words.Say("charts.fall.effect", v.d.Attribute)
-	s.write(s.headPen(), left, g.area.Max.Y+s.lineOf(s.headPen())/2, 0, s.fit(s.headPen(), head, g.body.Max.X-left))
-	if right-left < s.pt(30) {
-		right = left
-	}
-	a := v.span(rows)
-	col := g
-	col.area.Min.X, col.area.Max.X = left, max(right, left+1)
-	pl := col.panel(s, a)
-	if right > left {
-		ax := s.levelAxis(a, right-left, 0.1, signedTick)
-		pl.draw(grid{s, ax.ticks}, zeroLine{s})
-		ax.under(s, pl, left-s.pt(8), right+s.pt(8))
-		if at := limitAt(v.d.Limit); finite(at) {
-			s.dashLine(s.inks.ink, vg.Point{X: pl.x(at), Y: col.area.Min.Y}, vg.Point{X: pl.x(at), Y: col.area.Max.Y}, s.hair(1.34))
-		}
-	}
-	for i, r := range rows {
-		v.mark(s, col, pl, i, r, right > left)
-	}
-}
-
-// span is the range of the effects.
-func (v *fallView) span(rows []fallRow) span {
-	a := span{}
-	for _, r := range rows {
-		if finite(r.effect[0]) {
-			a.take(r.effect[:]...)
-		}
-	}
-	a.take(limitAt(v.d.Limit))
-	a.atLeast(1)
-	return a.grown(0.06)
-}
-
-// effect says a row's effect in short.
-func (v *fallView) effect(r fallRow) string {
-	switch {
-	case !r.hasEffect:
-		return ""
-	case r.verdict == NotTasted:
-		return words.Say("charts.verdict.not-tasted")
-	}
-	return words.Signed(r.effect[0], 1)
-}
-
-// mark draws verdict, interval and number of row i; without a plot the verdict
-// stands by the number.
-func (v *fallView) mark(s *sheet, g rowStage, pl panel, i int, r fallRow, plot bool) {
-	if !r.hasEffect {
-		return
-	}
-	y, size := g.y(i), min(s.pt(4), g.row*0.42)
-	_, edge := s.inks.verdictInks(r.verdict)
-	pen := s.bodyPen()
-	switch {
-	case !finite(r.effect[0]):
-		pen.color = s.inks.muted
-		s.verdictMark(r.verdict, vg.Point{X: g.area.Min.X + s.pt(5), Y: y}, size)
-	case plot:
-		if finite(r.effect[1]) && finite(r.effect[2]) {
-			s.interval(edge, pl.x(r.effect[1]), pl.x(r.effect[2]), y, min(s.pt(2.6), g.row*0.28), [2]vg.Length{g.area.Min.X, g.area.Max.X})
-		}
-		s.verdictMark(r.verdict, vg.Point{X: pl.x(r.effect[0]), Y: y}, size)
-	default:
-		s.verdictMark(r.verdict, vg.Point{X: g.area.Min.X + s.pt(5), Y: y}, size)
-	}
-	s.write(pen, g.body.Max.X, y, 1, v.effect(r))
 }

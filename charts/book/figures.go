@@ -2,6 +2,7 @@ package book
 
 import (
 	"math"
+	"slices"
 
 	"parewell/analysis/nutrition"
 	"parewell/analysis/outcome"
@@ -167,29 +168,27 @@ func (d *drawer) fall(n food.Nutrient) (charts.WaterfallData, error) {
 		},
 	}
 	for i, s := range on {
-		step := charts.WaterfallStep{Name: s.Name, Change: exactly(savings.Of(i, n)), Effect: nan, Low: nan, High: nan}
-		d.judge(&data, &step, s)
-		data.Steps = append(data.Steps, step)
+		data.Steps = append(data.Steps, charts.WaterfallStep{Name: s.Name, Change: exactly(savings.Of(i, n)), Effect: nan, Low: nan, High: nan})
 	}
+	d.judge(&data, on)
 	if h := savings.Helping(n); h.Amount != 0 {
 		data.Steps = append(data.Steps, charts.WaterfallStep{Name: words.Say("book.helping"), Change: exactly(h), Effect: nan, Low: nan, High: nan})
 	}
 	return data, nil
 }
 
-// judge adds what tastings say of a swap and of the version: what was tasted
-// only.
-func (d *drawer) judge(data *charts.WaterfallData, step *charts.WaterfallStep, s *recipes.Swap) {
+// judge adds what tastings say of the swaps that are on and of the version: what
+// was tasted only.
+func (d *drawer) judge(data *charts.WaterfallData, on []*recipes.Swap) {
 	if d.tasted == nil || d.tasted.table == nil {
 		return
 	}
 	data.Attribute, data.Limit = d.tasted.liked, d.tasted.table.Limit
-	all := d.book.Swaps(d.recipe.ID)
-	for i := range d.tasted.table.Rows {
-		if r := &d.tasted.table.Rows[i]; all[r.Swap] == s {
-			step.Effect, step.Low, step.High, step.Verdict = r.Effect, r.Low, r.High, charts.Verdict(r.Kind)
-		}
+	all, swaps := d.book.Swaps(d.recipe.ID), make([]int, len(on))
+	for i, s := range on {
+		swaps[i] = slices.Index(all, s)
 	}
+	charts.JudgeSteps(data.Steps, swaps, d.tasted.table)
 	for _, w := range d.tasted.table.Wholes {
 		if end := &data.Version; w.Name == d.version.Letter && !math.IsNaN(w.Effect) {
 			end.Effect, end.Low, end.High, end.Verdict = w.Effect, w.Low, w.High, charts.Verdict(w.Kind)

@@ -9,6 +9,7 @@ import (
 	"parewell/analysis/nutrition"
 	"parewell/analysis/outcome"
 	"parewell/analysis/ratings"
+	"parewell/charts"
 	"parewell/recipes"
 	"parewell/recipes/food"
 	"parewell/recipes/words"
@@ -302,17 +303,9 @@ func (v *LedgerView) effectCell(i, joint ledger.Interval) Cell {
 	return c
 }
 
-// EffectText says an effect and its range, with one decimal, or two where one
-// would put an end on the limit or on nothing that lies beside it.
+// EffectText says an effect and its range, to the digits it has in every figure.
 func EffectText(i ledger.Interval, limit float64) (effect, span string) {
-	d := 1
-	for _, end := range []float64{i.Low, i.High} {
-		for _, mark := range []float64{-limit, 0} {
-			if math.Abs(end-mark) < 0.1 {
-				d = 2
-			}
-		}
-	}
+	d := charts.EffectPlaces(i.Low, i.High, limit)
 	if math.IsNaN(i.Low) {
 		return words.Signed(i.Effect, d), words.Say("keep.no-range")
 	}

@@ -80,8 +80,14 @@ func (v *LedgerView) FallData(version recipes.ID, title string) (charts.Waterfal
 	if err != nil {
 		return d, err
 	}
+	swaps := make([]int, len(on))
 	for i, s := range on {
-		d.Steps = append(d.Steps, v.fallStep(s, savings.Of(i, n)))
+		swaps[i] = slices.Index(v.l.swaps, s)
+		d.Steps = append(d.Steps, charts.WaterfallStep{Name: s.Name, Change: exact(savings.Of(i, n)), Effect: math.NaN(), Low: math.NaN(), High: math.NaN()})
+	}
+	charts.JudgeSteps(d.Steps, swaps, v.Table)
+	for i := range d.Steps {
+		d.Steps[i].Verdict = v.chartVerdict(ledger.Kind(d.Steps[i].Verdict))
 	}
 	if h := savings.Helping(n); h.Amount != 0 {
 		d.Steps = append(d.Steps, charts.WaterfallStep{Name: words.Say("keep.helping"), Change: h.Amount, Effect: math.NaN(), Low: math.NaN(), High: math.NaN()})
@@ -113,25 +119,18 @@ func (v *LedgerView) fallEnd(at int, amount float64) charts.WaterfallEnd {
 	for _, w := range v.Table.Wholes {
 		if w.Version == at {
 			end.Effect, end.Low, end.High = w.Effect, w.Low, w.High
-			if !math.IsNaN(w.Effect) {
-				end.Verdict = v.chartVerdict(w.Kind)
-			}
+			end.Verdict = v.chartVerdict(w.Kind)
 		}
 	}
 	return end
 }
 
-func (v *LedgerView) fallStep(s *recipes.Swap, c nutrition.Change) charts.WaterfallStep {
-	step := charts.WaterfallStep{Name: s.Name, Change: c.Amount}
+// exact is a change that is known, else NaN.
+func exact(c nutrition.Change) float64 {
 	if c.Bound != nutrition.Exact {
-		step.Change = math.NaN()
+		return math.NaN()
 	}
-	for i := range v.Table.Rows {
-		if r := &v.Table.Rows[i]; v.l.swaps[r.Swap] == s {
-			step.Effect, step.Low, step.High, step.Verdict = r.Effect, r.Low, r.High, v.chartVerdict(r.Kind)
-		}
-	}
-	return step
+	return c.Amount
 }
 
 // FrontData is what the chart of trade-offs shows: every version that was tasted
@@ -148,7 +147,7 @@ func (v *LedgerView) FrontData(t *Trades, title string) charts.FrontierData {
 		if !c.Saving.Known || math.IsNaN(c.Effect) {
 			return
 		}
-		o := charts.FrontierOption{Name: comboShort(c), Saving: c.Saving.Amount, Effect: c.Effect, Low: c.Low, Tasted: c.Printable()}
+		o := charts.FrontierOption{Name: comboShort(c), Saving: c.Saving.Amount, Effect: c.Effect, Low: c.Low, High: c.High, Tasted: c.Printable()}
 		if c.Version >= 0 && c.Version < len(v.l.versions) && v.l.versions[c.Version] != nil {
 			o.Letter, o.Name = v.l.versions[c.Version].Letter, v.l.versions[c.Version].Name
 			seen[c.Version] = true
@@ -163,7 +162,7 @@ func (v *LedgerView) FrontData(t *Trades, title string) charts.FrontierData {
 	for _, w := range v.overallWholes() {
 		if s := v.l.saved(w.Version, n); !seen[w.Version] && s.Known && !math.IsNaN(w.Effect) {
 			d.Options = append(d.Options, charts.FrontierOption{
-				Letter: e.Versions[w.Version].Name, Name: v.l.versions[w.Version].Name, Saving: s.Amount, Effect: w.Effect, Low: w.Low, Tasted: true,
+				Letter: e.Versions[w.Version].Name, Name: v.l.versions[w.Version].Name, Saving: s.Amount, Effect: w.Effect, Low: w.Low, High: w.High, Tasted: true,
 			})
 		}
 	}

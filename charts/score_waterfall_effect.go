@@ -1,0 +1,150 @@
+package charts
+
+import (
+	"gonum.org/v1/plot/vg"
+
+	"parewell/recipes/words"
+)
+
+// fallEffect is one effect in the column of effects: of one row, or of rows that
+// share it.
+type fallEffect struct {
+	row  fallRow
+	at   float64 // row it stands at, between two where they share it
+	last int     // the last of its rows
+	text string
+}
+
+// effects are the effects of the rows, each once.
+func (v *fallView) effects(rows []fallRow) []fallEffect {
+	var out []fallEffect
+	for i := 0; i < len(rows); i++ {
+		first := i
+		for rows[first].group > 0 && i+1 < len(rows) && rows[i+1].group == rows[first].group {
+			i++
+		}
+		if r := rows[first]; r.hasEffect {
+			out = append(out, fallEffect{r, float64(first+i) / 2, i, v.effect(r, i > first)})
+		}
+	}
+	return out
+}
+
+// effect says an effect in short, to the digits it has everywhere, or why there
+// is none.
+func (v *fallView) effect(r fallRow, together bool) string {
+	n := words.Signed(r.effect[0], EffectPlaces(r.effect[1], r.effect[2], v.d.Limit))
+	switch {
+	case finite(r.effect[0]) && together:
+		return words.Say("charts.fall.together", n)
+	case finite(r.effect[0]):
+		return n
+	case r.verdict == Tied, r.verdict == AlwaysOn, r.verdict == NotTasted:
+		return words.Say("charts.fall." + string(r.verdict))
+	}
+	return words.Unknown
+}
+
+// liking draws the column of effects: mark and interval of each swap on an axis
+// of points, and the number at the right. What has no effect is said in words and
+// has no place on the axis.
+func (v *fallView) liking(s *sheet, g rowStage, rows []fallRow) {
+	es := v.effects(rows)
+	left, numbers := g.area.Max.X+s.pt(16), vg.Length(0)
+	for _, e := range es {
+		numbers = max(numbers, s.width(s.bodyPen(), e.text)+signRoom(s, e))
+	}
+	right := g.body.Max.X - numbers - s.pt(10)
+	head := words.Say("charts.fall.effect", v.d.Attribute)
+	s.write(s.headPen(), left, g.area.Max.Y+s.lineOf(s.headPen())/2, 0, s.fit(s.headPen(), head, g.body.Max.X-left))
+	plot := right-left >= s.pt(30)
+	col := g
+	col.area.Min.X, col.area.Max.X = left, max(right, left+1)
+	for _, e := range es {
+		if y := g.row * vg.Length(e.at-float64(e.last)) * 0.9; y < 0 { // no line between rows that share an effect
+			s.fillRect(s.inks.ground, vg.Rectangle{Min: vg.Point{X: left - s.pt(4), Y: v.middle(g, e) + y}, Max: vg.Point{X: g.body.Max.X, Y: v.middle(g, e) - y}})
+		}
+	}
+	a := v.span(rows)
+	pl := col.panel(s, a)
+	if plot {
+		v.likingAxis(s, col, pl, a)
+	}
+	for _, e := range es {
+		v.mark(s, col, pl, e, plot)
+	}
+}
+
+// likingAxis draws what the effects are read against.
+func (v *fallView) likingAxis(s *sheet, col rowStage, pl panel, a span) {
+	left, right := col.area.Min.X, col.area.Max.X
+	ax := s.levelAxis(a, right-left, 0.1, signedTick)
+	pl.draw(grid{s, ax.ticks}, zeroLine{s})
+	ax.under(s, pl, left-s.pt(8), right+s.pt(8))
+	if at := limitAt(v.d.Limit); finite(at) {
+		s.dashLine(s.inks.ink, vg.Point{X: pl.x(at), Y: col.area.Min.Y}, vg.Point{X: pl.x(at), Y: col.area.Max.Y}, s.hair(1.34))
+	}
+}
+
+// span is the range of the effects.
+func (v *fallView) span(rows []fallRow) span {
+	a := span{}
+	for _, r := range rows {
+		if finite(r.effect[0]) {
+			a.take(r.effect[:]...)
+		}
+	}
+	a.take(limitAt(v.d.Limit))
+	a.atLeast(1)
+	return a.grown(0.06)
+}
+
+// middle is the height an effect stands at.
+func (v *fallView) middle(g rowStage, e fallEffect) vg.Length {
+	return g.area.Max.Y - g.row*(vg.Length(e.at)+0.5)
+}
+
+// signRoom is the room left of the words of what has no place on the axis.
+func signRoom(s *sheet, e fallEffect) vg.Length {
+	if finite(e.row.effect[0]) {
+		return 0
+	}
+	return s.pt(13)
+}
+
+// mark draws verdict, interval and number of an effect. Without a plot, and where
+// there is no effect, the sign of the verdict stands by the words.
+func (v *fallView) mark(s *sheet, g rowStage, pl panel, e fallEffect, plot bool) {
+	y, size := v.middle(g, e), min(s.pt(4), g.row*0.42)
+	_, edge := s.inks.verdictInks(e.row.verdict)
+	pen, mid := s.bodyPen(), e.row.effect[0]
+	e.text = s.fit(pen, e.text, g.body.Max.X-g.area.Min.X-signRoom(s, e))
+	switch {
+	case !finite(mid):
+		pen.color = s.inks.muted
+		s.verdictMark(e.row.verdict, vg.Point{X: g.body.Max.X - s.width(pen, e.text) - s.pt(8), Y: y}, size)
+	case plot:
+		if lo, hi := e.row.effect[1], e.row.effect[2]; finite(lo) && finite(hi) {
+			s.interval(edge, pl.x(lo), pl.x(hi), y, min(s.pt(2.6), g.row*0.28), [2]vg.Length{g.area.Min.X, g.area.Max.X})
+		}
+		s.verdictMark(e.row.verdict, vg.Point{X: pl.x(mid), Y: y}, size)
+	default:
+		s.verdictMark(e.row.verdict, vg.Point{X: g.area.Min.X + s.pt(5), Y: y}, size)
+	}
+	v.brace(s, g, e)
+	s.write(pen, g.body.Max.X, y, 1, e.text)
+}
+
+// brace joins the rows that share an effect, at the right of the axis.
+func (v *fallView) brace(s *sheet, g rowStage, e fallEffect) {
+	half := g.row * vg.Length(float64(e.last)-e.at)
+	if half <= 0 {
+		return
+	}
+	x, y := g.area.Max.X+s.pt(5), v.middle(g, e)
+	half += g.row * 0.25
+	s.rule(s.inks.muted, x, y-half, x, y+half, s.hair(1.34))
+	for _, end := range []vg.Length{y - half, y + half} {
+		s.rule(s.inks.muted, x-s.pt(3), end, x, end, s.hair(1.34))
+	}
+}
