@@ -131,20 +131,10 @@ func (n *ledgerNext) add(pin, icon, label string, press func()) {
 	n.body.Add(parts.Line(0, b))
 }
 
-// plan drafts the versions the proposed tasting lacks and opens the planner.
+// plan opens the planner on the proposed tasting; versions it lacks are drafted
+// when the plan is kept.
 func (n *ledgerNext) plan() {
-	w, t := n.p.w, n.p.trades
-	if t == nil {
-		return
+	if t := n.p.trades; t != nil {
+		n.p.w.planOf(n.p.l.PlanNext(t.Card().Plan, n.p.w.newID))
 	}
-	verb, fill := n.p.l.PlanNext(t.Card().Plan, w.newID)
-	if verb == nil {
-		w.planOf(fill)
-		return
-	}
-	w.do(verb, func(ok bool) {
-		if ok {
-			w.planOf(fill)
-		}
-	})
 }

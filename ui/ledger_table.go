@@ -98,10 +98,12 @@ func (p *ledgerPage) showDetail() {
 	p.detail.Refresh()
 }
 
-// planOf opens the planner with what fill puts in.
-func (w *Window) planOf(fill func(*sheets.PlanFields)) {
+// planOf opens the planner with what fill puts in. drafts, nil for none, makes the
+// versions the plan needs; they are kept with the plan and not before.
+func (w *Window) planOf(drafts recipes.Verb, fill func(*sheets.PlanFields)) {
 	w.planTasting(nil)
 	if p, ok := w.pages[pagePlan].(*planPage); ok && p.entries != nil {
+		p.drafts = planDrafts{verb: drafts}
 		fill(&p.f)
 		p.fill()
 		p.work()

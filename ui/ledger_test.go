@@ -166,6 +166,22 @@ func TestWhatComesNextIsDraftedAndPlanned(t *testing.T) {
 	if k.at.page != pagePlan || !plan.plan.Ready() || len(plan.plan.Samples) < want {
 		t.Errorf("at %+v: %v, %d samples", k.at, plan.plan.Faults, len(plan.plan.Samples))
 	}
+	told := k.desk.View().Message
+	pressPin(k, "plan.leave")
+	if n := len(k.book().Versions(r.ID)); n != before || k.desk.View().Message != told || len(k.book().Tastings()) != 1 {
+		t.Errorf("leaving the plan left %d versions more, %q", n-before, k.desk.View().Message)
+	}
+	k.atLedger(k.book().Recipe(r.ID))
+	pressPin(k, "ledger.plan-next")
+	pressPin(k, "plan.save")
+	if n := len(k.book().Versions(r.ID)); n <= before || len(k.book().Tastings()) != 2 {
+		t.Errorf("%d versions more with the plan kept, %s", n-before, k.status.Message())
+	}
+	k.undo()
+	k.settle()
+	if n := len(k.book().Versions(r.ID)); n != before || len(k.book().Tastings()) != 1 {
+		t.Errorf("the plan and its drafts are not one act: %d versions more", n-before)
+	}
 }
 
 func TestKeepOrDropInANarrowWindow(t *testing.T) {

@@ -22,6 +22,8 @@ type planPage struct {
 	plan *sheets.Plan
 	ids  map[string]recipes.ID // of samples drawn in this sitting, by place
 
+	drafts planDrafts // versions the plan needs and the workbook gets with it
+
 	title, caption *parts.Text
 	ask            *parts.Matrix
 	served         *parts.Matrix
@@ -48,7 +50,7 @@ func (w *Window) planTasting(t *recipes.Tasting) {
 		return
 	}
 	p, _ := w.pages[pagePlan].(*planPage)
-	p.ids = map[string]recipes.ID{}
+	p.ids, p.drafts = map[string]recipes.ID{}, planDrafts{}
 	if t == nil {
 		p.base = &recipes.Tasting{ID: w.newID(), Recipe: r.ID, Seed: rand.Uint64N(999_999_999) + 1} //nolint:gosec // a seed that is shown, no secret
 		p.f = sheets.NewPlan(w.book(), r, sheets.Today(w.now()))
@@ -104,10 +106,15 @@ func (p *planPage) keep() {
 		return
 	}
 	id, recipe := p.base.ID, p.base.Recipe
-	p.w.do(tasting.Put(p.plan.Tasting, p.plan.Samples), func(ok bool) {
-		if ok {
-			p.w.showTastings(recipe, id)
+	verb, drafts := p.withDrafts(tasting.Put(p.plan.Tasting, p.plan.Samples)), p.drafts
+	p.drafts = planDrafts{} // the workbook has them when the page is shown again
+	p.w.do(verb, func(ok bool) {
+		if !ok {
+			p.drafts = drafts
+			p.work()
+			return
 		}
+		p.w.showTastings(recipe, id)
 	})
 }
 
@@ -131,7 +138,7 @@ func (p *planPage) work() {
 		return
 	}
 	p.read()
-	p.plan = sheets.ReadPlan(p.f, p.base, p.w.book(), p.freshID())
+	p.plan = sheets.ReadPlan(p.f, p.base, p.book(), p.freshID())
 	p.showAsk()
 	p.showTables()
 	for key, row := range p.rows {
@@ -164,7 +171,7 @@ func (p *planPage) showSays() {
 	p.safety.Add(parts.NewText(all))
 	if len(unknown) > 0 {
 		p.safety.Add(parts.NewText(words.Say("plan.unchecked")))
-		for _, l := range sheets.UncheckedFoods(p.w.book(), p.plan.Tasting, p.plan.Samples) {
+		for _, l := range sheets.UncheckedFoods(p.book(), p.plan.Tasting, p.plan.Samples) {
 			check := parts.NewButton(parts.Plain, "edit", words.Say("plan.check"), func() { p.w.recordAllergens(l) })
 			p.w.pin("plan.check."+l.Name, check)
 			p.safety.Add(parts.Stretch(parts.GapSmall, 0, parts.NewBold(l.Name), check))

@@ -36,7 +36,7 @@ func (p *planPage) askCard() fyne.CanvasObject {
 				p.read()
 				p.wide = p.f
 			}
-			p.f = p.f.For(sheets.PlanTests[row], p.w.book(), p.base.Recipe, p.wide)
+			p.f = p.f.For(sheets.PlanTests[row], p.book(), p.base.Recipe, p.wide)
 			p.entries["benchmark"].Set(p.f.Benchmark)
 			p.limitFor()
 			p.work()
@@ -217,13 +217,13 @@ func (p *planPage) showAsk() {
 
 // showTables brings what is served and who tastes up to date.
 func (p *planPage) showTables() {
-	served := matrixOf(sheets.PlanServed(p.w.book(), p.w.recipe(), p.f))
+	served := matrixOf(sheets.PlanServed(p.book(), p.w.recipe(), p.f))
 	served.Columns[0].Min = 190
 	for i := 1; i <= 2; i++ {
 		served.Columns[i].Align, served.Columns[i].Min = parts.AlignCentre, 76
 	}
 	p.served.SetData(served)
-	who := matrixOf(sheets.PlanTasters(p.w.book(), p.f, p.plan))
+	who := matrixOf(sheets.PlanTasters(p.book(), p.f, p.plan))
 	who.Columns[0].Min, who.Columns[0].Text = 130, false
 	who.Columns[1].Align, who.Columns[1].Min = parts.AlignCentre, 76
 	who.Columns[2].Max = 900
