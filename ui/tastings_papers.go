@@ -5,6 +5,7 @@ import (
 	"context"
 	"io"
 	"path/filepath"
+	"strings"
 
 	"fyne.io/fyne/v2"
 
@@ -46,12 +47,12 @@ func (w *Window) printPapers(t *recipes.Tasting) {
 
 // chosen are the papers, those for tasters and those of the kitchen apart.
 func (p *papersDialog) chosen() fyne.CanvasObject {
-	lists := map[bool]*fyne.Container{false: parts.Rows(0), true: parts.Rows(0)}
+	lists := map[manuscript.Reader]*fyne.Container{manuscript.ForTasters: parts.Rows(0), manuscript.ForKitchen: parts.Rows(0)}
 	for _, part := range manuscript.Parts() {
 		box := parts.NewCheck(part.Name(), true, nil)
 		p.boxes[part] = box
 		p.w.pin("papers."+string(part), box)
-		lists[part.Kitchen()].Add(box)
+		lists[part.Reader()].Add(box)
 	}
 	first := manuscript.A4.Key
 	if key := p.w.app.Preferences().String(prefPaper); papers[key].Key != "" {
@@ -64,8 +65,9 @@ func (p *papersDialog) chosen() fyne.CanvasObject {
 	}, first, nil)
 	p.w.pin("papers.paper", p.paper)
 	return parts.Rows(parts.GapMedium,
-		parts.Rows(4, parts.NewSection(words.Say("tastings.papers.tasters")), parts.NewCaption(words.Say("tastings.papers.tasters.help")), lists[false]),
-		parts.Rows(4, parts.NewSection(words.Say("tastings.papers.kitchen")), parts.NewCaption(words.Say("tastings.papers.kitchen.help")), lists[true]),
+		parts.Rows(4, parts.NewSection(words.Say("tastings.papers.tasters")), parts.NewCaption(words.Say("tastings.papers.tasters.help")), lists[manuscript.ForTasters]),
+		parts.Rows(4, parts.NewSection(words.Say("tastings.papers.kitchen")), parts.NewCaption(words.Say("tastings.papers.kitchen.help")), lists[manuscript.ForKitchen]),
+		parts.NewCaption(words.Say("tastings.papers.apart")),
 		parts.Rows(4, parts.NewSection(words.Say("print.paper")), parts.Line(0, p.paper, parts.Spring())))
 }
 
@@ -124,8 +126,8 @@ func (p *papersDialog) done() bool {
 	key := p.paper.Key()
 	p.w.app.Preferences().SetString(prefPaper, key)
 	type outcome struct {
-		pdf []byte
-		err error
+		pdfs []manuscript.File
+		err  error
 	}
 	id := p.t.ID
 	p.dialog.SetConfirmEnabled(false)
@@ -138,8 +140,8 @@ func (p *papersDialog) done() bool {
 		if err != nil {
 			return outcome{err: err}
 		}
-		pdf, err := manuscript.Papers(made, papers[key])
-		return outcome{pdf, err}
+		pdfs, err := manuscript.Papers(made, papers[key])
+		return outcome{pdfs, err}
 	}, func(o outcome) {
 		p.dialog.SetConfirmEnabled(true)
 		if o.err != nil {
@@ -147,7 +149,7 @@ func (p *papersDialog) done() bool {
 			return
 		}
 		p.dialog.Close() // before the next opens: each gives the keys back to the one before
-		p.w.savePapers(p.t, o.pdf)
+		p.w.savePapers(p.t, o.pdfs)
 	})
 	return false
 }
@@ -157,15 +159,31 @@ func (p *papersDialog) refuse(why string) {
 	p.dialog.Fit()
 }
 
-// savePapers asks where the papers go and writes them there.
-func (w *Window) savePapers(t *recipes.Tasting, pdf []byte) {
+// savePapers asks where the papers go and writes them there. Where there are those
+// of the kitchen and those for the tasters, each is a file of its own under the name
+// chosen.
+func (w *Window) savePapers(t *recipes.Tasting, pdfs []manuscript.File) {
+	name := words.Say("tastings.papers.name", t.Date)
+	if len(pdfs) == 1 {
+		name = pdfs[0].Reader.FileName(name)
+	}
 	w.chooseFile(fileWish{
-		title: words.Say("print.save"), ok: words.Say("print.save.ok"), name: words.Say("tastings.papers.name", t.Date), endings: []string{".pdf"}, save: true,
+		title: words.Say("print.save"), ok: words.Say("print.save.ok"), name: name, endings: []string{".pdf"}, save: true,
 		then: func(path string) {
-			w.export(filepath.Dir(path), []desk.ExportFile{{Name: filepath.Base(path), Write: func(out io.Writer) error {
-				_, err := io.Copy(out, bytes.NewReader(pdf))
-				return err
-			}}})
+			ending := filepath.Ext(path)
+			base := strings.TrimSuffix(filepath.Base(path), ending)
+			var files []desk.ExportFile
+			for _, f := range pdfs {
+				name := base
+				if len(pdfs) > 1 {
+					name = f.Reader.FileName(base)
+				}
+				files = append(files, desk.ExportFile{Name: name + ending, Write: func(out io.Writer) error {
+					_, err := io.Copy(out, bytes.NewReader(f.PDF))
+					return err
+				}})
+			}
+			w.export(filepath.Dir(path), files)
 		},
 	})
 }

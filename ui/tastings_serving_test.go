@@ -358,7 +358,13 @@ func TestSamplesAndPapers(t *testing.T) {
 	k.pins["file.name"].(*parts.Entry).SetText(path)
 	k.pressAnywhere(fyne.KeyReturn)
 	k.settle()
-	if data, err := os.ReadFile(path); err != nil || !strings.HasPrefix(string(data), "%PDF") {
-		t.Errorf("no papers: %v", err)
+	for _, name := range []string{"papers kitchen.pdf", "papers for the tasters.pdf"} {
+		k.until(name+" is written", func() bool {
+			data, err := os.ReadFile(filepath.Join(k.dir, name))
+			return err == nil && strings.HasPrefix(string(data), "%PDF")
+		})
+	}
+	if _, err := os.Stat(path); err == nil {
+		t.Error("the papers of the kitchen and for the tasters are in one file")
 	}
 }

@@ -32,6 +32,28 @@ func Parts() []Part {
 // serves.
 func (p Part) Kitchen() bool { return p == PartAmounts || p == PartTests || p == PartRun }
 
+// Reader is who a file of papers is for.
+type Reader string
+
+// Readers. What is printed for one never stands in the file of the other, so that
+// a run sheet cannot be handed out with the ballots.
+const (
+	ForKitchen Reader = "kitchen"
+	ForTasters Reader = "tasters"
+)
+
+// Reader is who a paper is for. Labels have codes only, but are cut and stuck in
+// the kitchen.
+func (p Part) Reader() Reader {
+	if p == PartInvitation || p == PartBallots {
+		return ForTasters
+	}
+	return ForKitchen
+}
+
+// FileName is the name of a reader's file, from the name of all of them.
+func (r Reader) FileName(base string) string { return words.Say("papers.file."+string(r), base) }
+
 // Name is what the paper is called on its pages.
 func (p Part) Name() string { return words.Say("papers.part." + string(p)) }
 
@@ -179,18 +201,42 @@ func PapersDocument(p *TastingPapers, paper Paper) *Document {
 	return d
 }
 
-// Papers writes the papers as one PDF file for a size of paper.
-func Papers(p *TastingPapers, paper Paper) ([]byte, error) {
+// File is the papers of one reader as a PDF file.
+type File struct {
+	Reader Reader
+	PDF    []byte
+}
+
+// Papers writes the papers as PDF files for a size of paper, one for the kitchen
+// and one for the tasters; a reader for whom nothing is printed has none.
+func Papers(p *TastingPapers, paper Paper) ([]File, error) {
 	for _, part := range p.Parts {
 		if !slices.Contains(Parts(), part) {
 			return nil, problem.New(string(part), words.Say("papers.no-part"), words.Say("papers.no-part.hint", partNames()))
 		}
 	}
-	var b bytes.Buffer
-	if err := PapersDocument(p, paper).WritePDF(&b); err != nil {
-		return nil, err
+	var out []File
+	for _, r := range []Reader{ForKitchen, ForTasters} {
+		own := *p
+		own.Parts = slices.DeleteFunc(slices.Clone(p.printed()), func(x Part) bool { return x.Reader() != r })
+		if len(own.Parts) == 0 { // no parts would be all
+			continue
+		}
+		d := PapersDocument(&own, paper)
+		if len(d.Pages) == 0 {
+			continue
+		}
+		d.Title = r.FileName(p.Title)
+		var b bytes.Buffer
+		if err := d.WritePDF(&b); err != nil {
+			return nil, err
+		}
+		out = append(out, File{r, b.Bytes()})
 	}
-	return b.Bytes(), nil
+	if len(out) == 0 {
+		return nil, problem.New("", words.Say("print.no-pages"), "")
+	}
+	return out, nil
 }
 
 func partNames() string {

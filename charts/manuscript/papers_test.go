@@ -306,13 +306,44 @@ func TestTablesAsFiles(t *testing.T) {
 	}
 }
 
-func TestTheSamePapersGiveTheSameFile(t *testing.T) {
+func TestTheSamePapersGiveTheSameFiles(t *testing.T) {
 	s := newSupper(t, 5)
 	p := s.papers(s.plan(recipes.TestLiking, 5, 3, nil), usual())
 	one, err1 := Papers(p, A4)
 	two, err2 := Papers(p, A4)
-	if err1 != nil || err2 != nil || !bytes.Equal(one, two) || !bytes.HasPrefix(one, []byte("%PDF-1.")) {
-		t.Errorf("%v %v: %d and %d bytes", err1, err2, len(one), len(two))
+	if err1 != nil || err2 != nil || len(one) != 2 || len(two) != 2 {
+		t.Fatalf("%v %v: %d and %d files", err1, err2, len(one), len(two))
+	}
+	for i := range one {
+		if !bytes.Equal(one[i].PDF, two[i].PDF) || !bytes.HasPrefix(one[i].PDF, []byte("%PDF-1.")) {
+			t.Errorf("%s: %d and %d bytes", one[i].Reader, len(one[i].PDF), len(two[i].PDF))
+		}
+	}
+}
+
+// TestTheKitchensPapersAreAFileOfTheirOwn: what tasters get has no page that tells
+// versions apart, and no page is in neither file.
+func TestTheKitchensPapersAreAFileOfTheirOwn(t *testing.T) {
+	s := newSupper(t, 4)
+	tt := s.plan(recipes.TestLiking, 4, 3, nil)
+	pages := func(f File) int { return bytes.Count(f.PDF, []byte("/Type /Page\n")) }
+	all, err := Papers(s.papers(tt, usual()), Letter)
+	if err != nil || len(all) != 2 || all[0].Reader != ForKitchen || all[1].Reader != ForTasters {
+		t.Fatalf("%v: %d files", err, len(all))
+	}
+	if got, want := pages(all[0])+pages(all[1]), len(PapersDocument(s.papers(tt, usual()), Letter).Pages); got != want {
+		t.Errorf("%d pages in two files, %d in all", got, want)
+	}
+	for _, part := range Parts() {
+		ask := usual()
+		ask.Parts = []Part{part}
+		one, err := Papers(s.papers(tt, ask), Letter)
+		if err != nil || len(one) != 1 || one[0].Reader != part.Reader() || part.Kitchen() && one[0].Reader == ForTasters {
+			t.Errorf("%s alone: %v, %d files", part, err, len(one))
+		}
+	}
+	if _, err := Papers(&TastingPapers{Parts: []Part{PartBallots}}, A4); err == nil {
+		t.Error("ballots of nobody should be told")
 	}
 }
 

@@ -11,9 +11,9 @@ import (
 	"parewell/recipes/exchange"
 )
 
-// paperFiles are the files of a tasting's papers by name: all papers as one PDF
-// for each size of paper, each table for a spreadsheet, and the blank ballots that
-// import takes back.
+// paperFiles are the files of a tasting's papers by name: for each size of paper a
+// PDF for the kitchen and one for the tasters, each table for a spreadsheet, and
+// the blank ballots that import takes back.
 func paperFiles(b *recipes.Book, t *recipes.Tasting) (map[string]func(io.Writer) error, error) {
 	p, err := manuscript.PapersOf(b, t, nutrition.In(b), manuscript.PapersAsk{})
 	if err != nil {
@@ -23,13 +23,15 @@ func paperFiles(b *recipes.Book, t *recipes.Tasting) (map[string]func(io.Writer)
 		"scores.csv": func(w io.Writer) error { return exchange.WriteBlankBallots(w, b, t) },
 	}
 	for _, paper := range []manuscript.Paper{manuscript.A4, manuscript.Letter} {
-		pdf, err := manuscript.Papers(p, paper)
+		pdfs, err := manuscript.Papers(p, paper)
 		if err != nil {
 			return nil, err
 		}
-		files["papers-"+paper.Key+".pdf"] = func(w io.Writer) error {
-			_, err := w.Write(pdf)
-			return err
+		for _, f := range pdfs {
+			files["papers-"+string(f.Reader)+"-"+paper.Key+".pdf"] = func(w io.Writer) error {
+				_, err := w.Write(f.PDF)
+				return err
+			}
 		}
 	}
 	for _, table := range p.Tables() {

@@ -14,6 +14,7 @@ import (
 	"testing"
 	"time"
 
+	"parewell/charts/manuscript"
 	"parewell/recipes"
 	"parewell/recipes/exchange"
 	"parewell/recipes/tasting"
@@ -120,8 +121,13 @@ func (w *window) printPapers(home string) {
 	w.typeText(to)
 	w.key("Return")
 	w.until("the papers are written", func() bool {
-		b, err := os.ReadFile(to)
-		return err == nil && bytes.HasPrefix(b, []byte("%PDF")) && len(b) > 50_000
+		for _, reader := range []manuscript.Reader{manuscript.ForKitchen, manuscript.ForTasters} {
+			b, err := os.ReadFile(filepath.Join(home, reader.FileName("papers")+".pdf"))
+			if err != nil || !bytes.HasPrefix(b, []byte("%PDF")) || len(b) < 20_000 {
+				return false
+			}
+		}
+		return true
 	})
 	w.settle()
 }
