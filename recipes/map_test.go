@@ -36,7 +36,7 @@ var mayImport = map[string][]string{
 	"recipes/workbook":      {"recipes", "recipes/food", "recipes/measure"},
 	"recipes/delimited":     {},
 	"recipes/exchange":      {"recipes", "recipes/delimited", "recipes/tasting", "recipes/reading", "recipes/food", "recipes/measure"},
-	"recipes/archive":       {"recipes", "recipes/workbook", "recipes/food"},
+	"recipes/archive":       {"recipes", "recipes/workbook", "recipes/food", "recipes/tasting"},
 	"recipes/demo":          {"assets", "recipes", "recipes/tasting", "analysis/sensory", "recipes/reading", "recipes/ideas", "recipes/food", "recipes/measure"},
 	"analysis/nutrition":    {"recipes", "recipes/food", "recipes/measure"},
 	"analysis/sensory":      {"recipes", "recipes/food"},

@@ -262,32 +262,6 @@ func TestEverySheetIsATableThatTheGuideDescribes(t *testing.T) {
 	}
 }
 
-func TestWhatACupHeldIsNotToldBeforeClosing(t *testing.T) {
-	b := recipes.NewBook([]recipes.Entity{
-		&recipes.Recipe{ID: "r", Title: "Loaf", Servings: 8},
-		&recipes.Version{ID: "v", Recipe: "r", Letter: "Q"},
-		&recipes.Panelist{ID: "p", Code: "AM"},
-		&recipes.Tasting{ID: "t", Recipe: "r", Edition: 1, Date: "2026-03-04", Test: recipes.TestLiking, State: recipes.TastingServing},
-		&recipes.Sample{ID: "s", Tasting: "t", Version: "v", Code: "482"},
-		&recipes.Serving{ID: "x", Tasting: "t", Sample: "s", Panelist: "p", Source: recipes.FromPaper, Scores: map[string]float64{"liking": 7}},
-	})
-	for _, s := range []*sheet{samplesSheet, scoresSheet} {
-		var buf bytes.Buffer
-		if err := s.write(&buf, newData(workbook.Contents{Entities: b.Entities()})); err != nil {
-			t.Fatal(err)
-		}
-		rows, err := csv.NewReader(&buf).ReadAll()
-		if err != nil || len(rows) != 2 {
-			t.Fatal(rows, err)
-		}
-		for i, cell := range rows[1] {
-			if cell == "Q" || cell == "v" {
-				t.Errorf("%s says it in %s", s.name, rows[0][i])
-			}
-		}
-	}
-}
-
 // TestALostPhotoIsNamedAndLeftOut has a test refer to a photo that is nowhere.
 func TestALostPhotoIsNamedAndLeftOut(t *testing.T) {
 	f := harbour(t)

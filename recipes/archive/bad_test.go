@@ -37,7 +37,7 @@ func TestBadFilesAreRefusedWithTheirPlace(t *testing.T) {
 		{"another file", `{"recipes": []}`, "workbook.json, line 1", "archive.not-one"},
 		{"a list", `[]`, "workbook.json, line 1", "archive.not-one"},
 		{"no form", cut(`"form": 1,`, ""), "", "archive.not-one"},
-		{"newer", cut(`"form": 1`, `"form": 2`), "workbook.json, line 3", "archive.newer"},
+		{"newer", cut(`"form": 1`, `"form": 3`), "workbook.json, line 3", "archive.newer"},
 		{"unknown list", cut(`"meal": [`, `"menu": [`), in(`"meal": [`), "archive.unknown-list"},
 		{"list twice", cut(`"meal": [`, `"recipe": [`), in(`"meal": [`), "archive.twice"},
 		{"no list", cut(serving, `"serving": {}, "meals": [`), in(serving), "archive.no-list"},
@@ -162,6 +162,7 @@ func FuzzRead(f *testing.F) {
 		f.Fatal("the first seed is not sound:", err)
 	}
 	f.Add(small.Bytes())
+	f.Add(bytes.Replace(small.Bytes(), []byte(`"open_only_after_closing":"`), []byte(`"open_only_after_closing":"e30`), 1))
 	f.Add([]byte(`{"parewell": "workbook data", "form": 1}`))
 	f.Add([]byte(`{"parewell": "workbook data", "form": 1, "recipe": [{"id":"r","title":"x","servings":1,"lines":[null]}]}`))
 	f.Add([]byte(`{"parewell": "workbook data", "form": 1, "files": [{"hash":"00","kind":"photo","name":"../x"}]}`))

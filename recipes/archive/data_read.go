@@ -99,6 +99,7 @@ type reader struct {
 	entities []recipes.Entity
 	notebook []recipes.HistoryEntry
 	files    []blockFile
+	seals    []sealAt
 	form     int
 	marked   bool
 }
@@ -132,6 +133,9 @@ func (r *reader) all() error {
 	if !r.marked || r.form == 0 {
 		return r.fault(nil, 0, "archive.not-one")
 	}
+	if err := r.unseal(); err != nil {
+		return err
+	}
 	r.sort()
 	return r.together()
 }
@@ -164,6 +168,8 @@ func (r *reader) member() error {
 		return r.fault(nil, at, "archive.not-one")
 	case name == "notebook":
 		return r.list(r.entry)
+	case name == "sealed" && r.form == form:
+		return r.list(r.seal)
 	case name == "files":
 		return r.list(r.file)
 	case slices.Contains(kinds, recipes.Kind(name)):

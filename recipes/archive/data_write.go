@@ -13,10 +13,11 @@ import (
 )
 
 // What DataName says of itself. form rises when an older reader could not read
-// what is written any more.
+// what is written any more: 2 has a list of what is sealed.
 const (
-	mark = "workbook data"
-	form = 1
+	mark     = "workbook data"
+	formOpen = 1
+	form     = 2
 )
 
 // entry is an entry of the notebook: what was done, as a key with its arguments,
@@ -37,17 +38,31 @@ func entryOf(e recipes.HistoryEntry) entry {
 	}
 }
 
-// writeData writes everything as one JSON object, an entity a line.
+// writeData writes everything as one JSON object, an entity a line, what is sealed
+// in a list of its own.
 func writeData(w io.Writer, c workbook.Contents, blocks []blockFile, people bool) error {
+	entities, seals := sealed(c.Entities)
 	out := &dataWriter{w: bufio.NewWriter(w)}
-	out.printf("{\n\"parewell\": %q,\n\"form\": %d,\n\"people\": %t", mark, form, people)
+	least := formOpen
+	if len(seals) > 0 {
+		least = form
+	}
+	out.printf("{\n\"parewell\": %q,\n\"form\": %d,\n\"people\": %t", mark, least, people)
 	for _, k := range kinds {
 		out.begin(string(k))
-		for _, e := range c.Entities {
+		for _, e := range entities {
 			if e.Kind() == k {
 				body, err := recipes.EncodeEntity(e)
 				out.item(body, err)
 			}
+		}
+		out.end()
+	}
+	if len(seals) > 0 {
+		out.begin("sealed")
+		for _, s := range seals {
+			body, err := json.Marshal(s)
+			out.item(body, err)
 		}
 		out.end()
 	}

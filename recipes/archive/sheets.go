@@ -37,7 +37,11 @@ type data struct {
 	contents workbook.Contents
 }
 
-func newData(c workbook.Contents) *data { return &data{recipes.NewBook(c.Entities), c} }
+// newData leaves out what is sealed, so that no sheet can tell it.
+func newData(c workbook.Contents) *data {
+	open, _ := sealed(c.Entities)
+	return &data{recipes.NewBook(open), c}
+}
 
 // rows takes rows and keeps the first error.
 type rows struct {

@@ -1,6 +1,7 @@
 package archive
 
 import (
+	"cmp"
 	"maps"
 	"slices"
 	"strconv"
@@ -37,10 +38,18 @@ var tastingsSheet = &sheet{
 				late = append(late, l.At+" "+l.What)
 			}
 			r.add(text(t.ID), text(t.Name), text(t.Recipe), text(d.title(t.Recipe)), whole(t.Edition), text(t.Date), text(t.Time), text(t.Test), text(t.State),
-				list(asked), number(t.Limit), strconv.FormatUint(t.Seed, 10), given(t.PerSitting), number(t.Portion), number(t.Holds), number(t.Celsius),
+				list(asked), number(t.Limit), seed(t), given(t.PerSitting), number(t.Portion), number(t.Holds), number(t.Celsius),
 				text(t.Cooks), text(t.Codes), text(t.Serves), text(t.Closed), text(t.Early), list(late), text(t.Note))
 		}
 	},
+}
+
+// seed is what codes and orders are drawn from; nothing while that is sealed.
+func seed(t *recipes.Tasting) string {
+	if shut(t) {
+		return ""
+	}
+	return strconv.FormatUint(t.Seed, 10)
 }
 
 var seatsSheet = &sheet{
@@ -71,16 +80,22 @@ var samplesSheet = &sheet{
 	},
 	func(d *data, r *rows) {
 		for _, t := range d.Tastings() {
-			for _, s := range d.Samples(t.ID) {
-				what := make([]string, 5) // version_id, version, benchmark, test_id, served_swaps
-				if t.State == recipes.TastingClosed {
-					what = []string{text(s.Version), text(d.served(t, s)), text(s.Dish), text(s.Batch), list(servedSwaps(s))}
-				}
-				r.add(text(t.ID), text(s.ID), text(s.Code), what[0], what[1], what[2], what[3], given(s.Pot),
-					text(s.Cook), text(s.Cooked), number(s.Celsius), number(s.Held), what[4])
+			for _, s := range d.samples(t) {
+				r.add(text(t.ID), text(s.ID), text(s.Code), text(s.Version), text(d.served(t, s)), text(s.Dish), text(s.Batch), given(s.Pot),
+					text(s.Cook), text(s.Cooked), number(s.Celsius), number(s.Held), list(servedSwaps(s)))
 			}
 		}
 	},
+}
+
+// samples are by code; where the codes are sealed, as they were planned.
+func (d *data) samples(t *recipes.Tasting) []*recipes.Sample {
+	if shut(t) {
+		out := d.Samples(t.ID)
+		slices.SortFunc(out, func(x, y *recipes.Sample) int { return cmp.Or(x.Place-y.Place, cmp.Compare(x.ID, y.ID)) })
+		return out
+	}
+	return d.Samples(t.ID)
 }
 
 func servedSwaps(s *recipes.Sample) []recipes.ID {
@@ -93,11 +108,11 @@ func servedSwaps(s *recipes.Sample) []recipes.ID {
 	return out
 }
 
-// served names what a sample is of, once its tasting is closed: nobody is to see
-// it by accident before.
+// served names what a sample is of; nothing for what was answered of a tray, or
+// under a sealed code.
 func (d *data) served(t *recipes.Tasting, s *recipes.Sample) string {
 	switch {
-	case s == nil || t.State != recipes.TastingClosed:
+	case s == nil:
 		return ""
 	case s.Dish != "":
 		return s.Dish
@@ -129,6 +144,10 @@ func (d *data) eachServing(act func(*recipes.Tasting, *recipes.Serving)) {
 func (d *data) code(s *recipes.Serving) string {
 	if x := d.Sample(s.Tasting, s.Sample); x != nil {
 		return x.Code
+	}
+	t := d.Tasting(s.Tasting)
+	if seat := t.SeatOf(s.Panelist); shut(t) && seat != nil && s.Position > 0 && s.Position <= len(seat.Cups) {
+		return whole(seat.Cups[s.Position-1].Code)
 	}
 	return ""
 }
