@@ -26,6 +26,24 @@ func (p *Pool) Notes() []string {
 	for _, a := range p.Aside {
 		out = append(out, words.Say("outcome.aside", a.Taster, p.Book.Tasting(a.Tasting).Date, a.Reason))
 	}
+	return append(out, p.notes()...)
+}
+
+// Notes are the same of one sitting, for one of what was asked.
+func (s *Sitting) Notes(attribute string) []string {
+	var out []string
+	if note := s.AsideNote(attribute); note != "" {
+		out = append(out, note)
+	}
+	if s.Pool != nil {
+		out = append(out, s.Pool.notes()...)
+	}
+	return out
+}
+
+// notes are those that are not about anybody who was set aside.
+func (p *Pool) notes() []string {
+	var out []string
 	for i := range p.Knew {
 		if k := &p.Knew[i]; k.Told() {
 			out = append(out, words.Say("outcome.knew", k.Right, k.Asked, p.Book.Tasting(k.Tasting).Date))

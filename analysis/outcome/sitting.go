@@ -29,6 +29,9 @@ type Sitting struct {
 	Ranked *Ranking // put in order
 	Home   []Day    // taken home, by date; also while it is not closed
 	Knew   *Knew
+
+	Aside     []Aside  // whose scores are left out
+	everybody *Sitting // the same with all of them counted; nil where nobody is left out
 }
 
 // Ranking is how samples were put in order.
@@ -56,6 +59,19 @@ func SittingOf(b *recipes.Book, id recipes.ID) (*Sitting, error) {
 	if t == nil {
 		return nil, problem.New("", words.Say("error.tasting-gone"), words.Say("error.gone.hint"))
 	}
+	s, err := sittingOf(b, t)
+	if s == nil {
+		return s, err
+	}
+	var all *recipes.Book
+	if all, s.Aside = everybody(b, t); all != b && err == nil {
+		s.everybody, _ = sittingOf(all, t) // without it the note only lacks what moved
+	}
+	return s, err
+}
+
+func sittingOf(b *recipes.Book, t *recipes.Tasting) (*Sitting, error) {
+	id := t.ID
 	s := &Sitting{Tasting: t}
 	for _, x := range tasting.InOrder(b, id) {
 		s.Names = append(s.Names, tasting.NameOf(b, t, x))

@@ -155,7 +155,7 @@ func (r *Results) Says(asked string) ResultsText {
 }
 
 func (r *Results) ratedText(asked string) ResultsText {
-	t := ResultsText{Notes: r.sitting.Pool.Notes()}
+	t := ResultsText{Notes: r.sitting.Notes(asked)}
 	if r.IsRight(asked) {
 		t.Head, t.More = r.rightSays(asked)
 		return t
@@ -203,10 +203,13 @@ func (r *Results) rightSays(asked string) (head string, more []string) {
 
 // asideNotes say whose answers are left out, for tests without a pool.
 func (r *Results) asideNotes() []string {
-	var out []string
+	if r.sitting != nil && len(r.sitting.Aside) > 0 {
+		return r.sitting.Notes("")
+	}
 	if r.Tasting == nil {
 		return nil
 	}
+	var out []string
 	for _, s := range r.Tasting.Seats {
 		if p := r.Book.Panelist(s.Panelist); p != nil && p.Aside[r.Tasting.ID] != "" {
 			out = append(out, words.Say("results.aside", p.Code, p.Aside[r.Tasting.ID]))
