@@ -69,8 +69,12 @@ func textFactor(p desk.Prefs) float32 {
 
 // setTheme changes light and dark or the size of text, and remembers it.
 func (w *Window) setTheme(dark bool, factor float32) {
-	w.dark, w.factor = dark, min(max(factor, leastText), mostText)
-	w.app.Settings().SetTheme(parts.NewTheme(w.dark, w.factor))
+	factor = min(max(factor, leastText), mostText)
+	if dark == w.dark && factor == w.factor {
+		return
+	}
+	w.dark, w.factor = dark, factor
+	w.withContext(func() { w.app.Settings().SetTheme(parts.NewTheme(w.dark, w.factor)) })
 	w.desk.SetPrefs(func(p *desk.Prefs) {
 		p.Theme, p.Text = themeLight, float64(w.factor)
 		if dark {
@@ -80,6 +84,21 @@ func (w *Window) setTheme(dark bool, factor float32) {
 	w.forgetHidden()
 	w.win.Content().Refresh()
 	w.enter(w.at)
+}
+
+// withContext runs f with the window's drawing context current. When the theme
+// changes the toolkit (Fyne 2.7.3) gives up the pictures of all words, but makes
+// no context current first, and OpenGL ignores what is deleted without one: 5 MB
+// a change would stay with the driver for good. Where the driver has no such
+// method, as in tests, f just runs.
+func (w *Window) withContext(f func()) {
+	ran := false
+	if c, ok := w.win.(interface{ RunWithContext(func()) }); ok {
+		c.RunWithContext(func() { ran = true; f() })
+	}
+	if !ran { // also of a window that is closing
+		f()
+	}
 }
 
 // forgetHidden drops what was built for pages out of sight: the toolkit repaints
