@@ -15,6 +15,7 @@ import (
 	"time"
 
 	"parewell/recipes"
+	"parewell/recipes/exchange"
 	"parewell/recipes/tasting"
 	"parewell/recipes/words"
 	"parewell/recipes/workbook"
@@ -94,7 +95,18 @@ func everyOutput(t *testing.T) map[string][]byte {
 	} {
 		out["$ "+line] = quietly(t, strings.Fields(line)...)
 	}
-	err := filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
+	b, err := readBook("book.parewell")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, id := range []recipes.ID{"liking0000000001", "triangle00000001"} { // as the window saves them
+		var file bytes.Buffer
+		if err := exchange.WriteBallots(&file, b, b.Tasting(id)); err != nil {
+			t.Fatal(err)
+		}
+		out["ballots "+string(id)] = file.Bytes()
+	}
+	err = filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
 		if err == nil && !d.IsDir() && !strings.HasPrefix(path, "book.parewell") && d.Name() != ".parewell-export" {
 			out[filepath.ToSlash(path)], err = readPages(path)
 		}
