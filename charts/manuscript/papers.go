@@ -108,6 +108,7 @@ type Run struct {
 	Cooks, Codes, Serves string
 	Facts                []string // portion, temperature, longest hold, cleanser
 	Warnings             []string // what does not fit together
+	Sources              []string // what was taken from the method's steps
 	Waves                []Wave
 	Sheet                []SeatKey
 }

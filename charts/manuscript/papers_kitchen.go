@@ -91,6 +91,9 @@ func (f *flow) run(p *TastingPapers) {
 	for _, w := range r.Warnings {
 		f.para(w, bodySize, true, false)
 	}
+	for _, s := range r.Sources {
+		f.para(s, smallSize, false, true)
+	}
 	for i := range r.Waves {
 		f.wave(&r.Waves[i], len(r.Waves))
 	}

@@ -22,9 +22,10 @@ type PapersAsk struct {
 	Whole   bool   // whole batches only
 	OnHand  map[string]float64
 	Vessel  string  // what a pot is cooked in; "" leaves a blank
-	Heat    float64 // °C of the oven; 0 leaves a blank
+	Heat    float64 // °C of the oven; 0: as the method says, else a blank
 	Preheat float64 // minutes for the oven to heat up; 0: 15 (common practice, no source)
-	Rest    float64 // minutes from the heat to the first portion
+	Rest    float64 // minutes from the heat to the first portion; 0: as the method says, else none
+	NoRest  bool    // it does not rest, whatever the method says
 	PerCup  float64 // minutes to fill one cup; 0: half a minute (common practice, no source)
 	PerWave int     // trays in a wave; 0: as many as the longest hold allows
 }

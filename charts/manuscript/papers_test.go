@@ -194,6 +194,36 @@ func TestTimesWithoutAClock(t *testing.T) {
 	}
 }
 
+// TestTheMethodFillsTheRunSheet: heat, minutes and rest stand there with their step
+// where the method says them plainly, and what the cook says goes before.
+func TestTheMethodFillsTheRunSheet(t *testing.T) {
+	s := newSupper(t, 4)
+	s.do(recipes.SetStep("gratin", "s2", "Lay the fish over them and bake at 190°C/170°C fan for 25 minutes, then rest 10 minutes."))
+	s.do(recipes.AddSwap(&recipes.Swap{ID: "hot", Recipe: "gratin", Name: "hot", Ops: []recipes.Op{{Kind: recipes.OpStepReplace, Step: "s2", Text: "Bake at 220 C, then at 180 C."}}}, nil, "va"))
+	tt := s.plan(recipes.TestLiking, 4, 2, nil)
+	run := s.papers(tt, PapersAsk{}).Run
+	f := run.Waves[0].Fires[0]
+	// 8 cups take 4 minutes: from 19:26; out 19:16; 35 minutes as the dish is noted.
+	if f.Heat != "190 °C" || f.Out != "19:16" || f.In != "18:41" || f.Minutes != "35" {
+		t.Errorf("the original: %+v", f)
+	}
+	if f := run.Waves[0].Fires[1]; f.Heat != "" || f.Out != "19:26" {
+		t.Errorf("two heats are not plain, and nothing rests: %+v", f)
+	}
+	if want := "Original, from the method: oven at 190 °C (step 2) and rests 10 minutes (step 2)."; !slices.Equal(run.Sources, []string{want}) {
+		t.Errorf("sources %q", run.Sources)
+	}
+	if text := PapersDocument(&TastingPapers{Parts: []Part{PartRun}, Run: run}, A4).Pages[0].Words(); !strings.Contains(text, "(step 2)") {
+		t.Errorf("the step is not on the sheet: %s", text)
+	}
+	if f := s.papers(tt, PapersAsk{Heat: 200, NoRest: true}).Run.Waves[0].Fires[0]; f.Heat != "200 °C" || f.Out != "19:26" {
+		t.Errorf("as the cook says: %+v", f)
+	}
+	if f := s.papers(tt, PapersAsk{Rest: 5}).Run.Waves[0].Fires[0]; f.Out != "19:21" {
+		t.Errorf("another rest: %+v", f)
+	}
+}
+
 // TestEveryCupIsFilled holds run sheet, labels and ballots against the seats.
 func TestEveryCupIsFilled(t *testing.T) {
 	s := newSupper(t, 23)

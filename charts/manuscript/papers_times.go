@@ -32,10 +32,10 @@ func (m *maker) run(out *Run) error {
 	out.Cooks, out.Codes, out.Serves = t.Cooks, t.Codes, t.Serves
 	out.Facts = m.facts()
 	w := m.waves()
-	longest := 0.0
+	longest, rest := 0.0, m.longestRest()
 	for i, seats := range w.seats {
 		wave := m.wave(i, seats, w, clock)
-		longest = max(longest, m.ask.Rest+w.perCup*float64(cupsOf(&wave)))
+		longest = max(longest, rest+w.perCup*float64(cupsOf(&wave)))
 		out.Waves = append(out.Waves, wave)
 	}
 	if t.Time == "" {
@@ -48,11 +48,12 @@ func (m *maker) run(out *Run) error {
 		out.Warnings = append(out.Warnings, say("run.warn.long", words.Number(last, 0)))
 	}
 	for i := range m.list.Pots {
-		if p := &m.list.Pots[i]; p.Dish == "" && p.Cups > 0 && m.minutes(p.Version) == 0 {
+		if p := &m.list.Pots[i]; p.Dish == "" && p.Cups > 0 && m.cooked(p.Version).minutes == 0 {
 			out.Warnings = append(out.Warnings, say("run.warn.minutes"))
 			break
 		}
 	}
+	out.Sources = m.fromMethod()
 	m.keys(out)
 	return nil
 }
@@ -106,9 +107,9 @@ func (m *maker) waves() rounds {
 	if w.perCup == 0 {
 		w.perCup = usualPerCup
 	}
-	hold := m.tasting.Holds
+	hold, rest := m.tasting.Holds, m.longestRest()
 	if hold <= 0 {
-		hold = usualHold + m.ask.Rest
+		hold = usualHold + rest
 	}
 	most, seats := 1, 0
 	for _, s := range m.tasting.Seats {
@@ -123,7 +124,7 @@ func (m *maker) waves() rounds {
 	}
 	per := m.ask.PerWave
 	if per == 0 {
-		per = max(1, int((hold-m.ask.Rest)/(w.perCup*float64(most))+1e-9))
+		per = max(1, int((hold-rest)/(w.perCup*float64(most))+1e-9))
 	}
 	if n := (seats + per - 1) / per; n > 0 {
 		per = (seats + n - 1) / n
@@ -204,23 +205,21 @@ func (m *maker) fire(f *Fire, dish bool, version recipes.ID, begin float64, wave
 		return
 	}
 	f.Vessel = m.ask.Vessel
-	out := begin - m.ask.Rest
+	c := m.cooked(version)
+	out := begin - c.rest
 	f.Out = clock(out)
 	if m.tasting.Holds > 0 {
 		f.Late = clock(out + m.tasting.Holds)
 	}
-	d := m.book.Draft(m.recipe, m.book.Version(m.recipe.ID, version))
-	oven := slices.Contains(inOven, d.Dish.Method)
-	if m.ask.Heat > 0 && (oven || d.Dish.Method == "") {
-		f.Heat = say("run.degrees", words.Trim(m.ask.Heat, 0))
+	if c.heat > 0 && (c.oven || c.anyHeat) {
+		f.Heat = say("run.degrees", words.Trim(c.heat, 0))
 	}
-	minutes := m.minutes(version)
-	if minutes == 0 {
+	if c.minutes == 0 {
 		return
 	}
-	f.Minutes, f.In = words.Trim(minutes, 0), clock(out-minutes)
+	f.Minutes, f.In = words.Trim(c.minutes, 0), clock(out-c.minutes)
 	switch {
-	case !oven:
+	case !c.oven:
 		f.On = say("run.no-heat")
 	case wave > 0:
 		f.On = say("run.still-on")
@@ -229,7 +228,7 @@ func (m *maker) fire(f *Fire, dish bool, version recipes.ID, begin float64, wave
 		if preheat == 0 {
 			preheat = usualPreheat
 		}
-		f.On = clock(out - minutes - preheat)
+		f.On = clock(out - c.minutes - preheat)
 	}
 }
 

@@ -34,6 +34,7 @@ func ReadPapers(f PapersFields) (manuscript.PapersAsk, Faults) {
 		Whole: f.Whole, Vessel: strings.TrimSpace(f.Vessel), Heat: read(PapersHeatField, f.Heat, 500), Preheat: read(PapersPreheatField, f.Preheat, 240),
 		Rest: read(PapersRestField, f.Rest, 24*60), PerCup: read(PapersPerCupField, f.PerCup, 60), PerWave: int(read(PapersWaveField, f.PerWave, 500)),
 	}
+	ask.NoRest = ask.Rest == 0 && strings.TrimSpace(f.Rest) != ""
 	hand, wrong := readOnHand(f.OnHand)
 	if wrong != "" {
 		faults[PapersHandField] = words.Say("tastings.papers.hand.wrong", wrong)

@@ -158,6 +158,11 @@ func TestEveryTestHasABallotForTheScreen(t *testing.T) {
 }
 
 func TestWhatIsOnHandIsRead(t *testing.T) {
+	for text, none := range map[string]bool{"": false, "0": true, "5": false} {
+		if ask, _ := ReadPapers(PapersFields{Rest: text}); ask.NoRest != none {
+			t.Errorf("a rest of %q: none %v", text, ask.NoRest)
+		}
+	}
 	for _, row := range []struct {
 		name, text string
 		grams      float64
