@@ -36,10 +36,10 @@ func TestEqualsAreOrderedBySimplicity(t *testing.T) {
 			t.Errorf("rank %d: %v after %v", i+1, c.Swaps, before.Swaps)
 		}
 	}
-	if f := got.Frontier[0]; !slices.Equal(f.Swaps, []int{1, 3}) || got.ForLimit == nil || !slices.Equal(got.ForLimit.Swaps, f.Swaps) {
-		t.Errorf("of equals the simplest is not picked: %v", f.Swaps)
+	if f := got.Frontier[0]; !slices.Equal(f.Swaps, []int{0, 1, 2, 3}) || got.ForLimit == nil || !slices.Equal(got.ForLimit.Swaps, f.Swaps) {
+		t.Errorf("of equals the tasted one is not picked: %v", f.Swaps)
 	}
-	if got.Frontier[0].Printable() || !got.Ranked[slices.IndexFunc(got.Ranked, func(c Combo) bool { return c.Standing == StandsTasted })].Printable() {
+	if !got.Frontier[0].Printable() || got.Ranked[slices.IndexFunc(got.Ranked, func(c Combo) bool { return c.Standing != StandsTasted })].Printable() {
 		t.Error("what was not tasted may not be printed, what was may")
 	}
 }

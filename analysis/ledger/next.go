@@ -35,6 +35,7 @@ const (
 // Plan offers what to cook and taste next.
 type Plan struct {
 	Promised *Combo   // best combination nobody has tasted; nil where none is to be had
+	Beaten   bool     // there is no Promised because what was tasted is better than all that can be predicted
 	Instead  *Combo   // tasted, and takes more off within the limit than Promised; nil none
 	Tasting  *Tasting // tells most of what was asked; nil nothing is left to tell
 	limit    float64
@@ -80,7 +81,7 @@ func Next(ctx context.Context, e *Evidence, ask Ask) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &Plan{Promised: t.promised, limit: ask.Limit}
+	p := &Plan{Promised: t.promised, Beaten: t.beaten, limit: ask.Limit}
 	if f := t.ForLimit; f != nil && f.Standing == StandsTasted {
 		p.Instead = f
 	}

@@ -24,6 +24,7 @@ type picker struct {
 	apart    map[uint32]bool // tasted or failed: not judged on the way
 	hold     []uint64        // the same as bits, quick to ask
 	version  map[uint32]int
+	tasted   []point // with their own figures: what a prediction has to beat
 }
 
 // nearly is what sums kept up step by step may be off: who comes so near is
@@ -45,7 +46,21 @@ func newPicker(w *walker, limit float64, keep int) *picker {
 			p.apart[mask] = p.apart[mask] || fact.DoesNotWork
 		}
 	}
+	p.findTasted()
 	return p
+}
+
+// sameSaving is how much more a prediction must save than a tasted version to be
+// worth more: savings that differ by less than a hundredth are the same, because
+// the foods' figures are no surer (judgement).
+const sameSaving = 0.01
+
+// beaten tells that a tasted version is surely liked as well as a predicted
+// combination and takes off as much.
+func (p *picker) beaten(pt point) bool {
+	return slices.ContainsFunc(p.tasted, func(t point) bool {
+		return t.low >= pt.low && t.saving >= pt.saving*(1-sameSaving)
+	})
 }
 
 // better prefers, of two versions with the same swaps, the one more is known of.
@@ -131,9 +146,9 @@ func (p *picker) interval(mask uint32) Interval {
 	return i
 }
 
-// addTasted brings in the combinations the walk left out: tasted, and not
+// findTasted works out the combinations the walk leaves out: tasted, and not
 // failed.
-func (p *picker) addTasted() {
+func (p *picker) findTasted() {
 	masks := make([]uint32, 0, len(p.version))
 	for mask, v := range p.version {
 		if p.w.m.e.Versions[v].Servings > 0 && !p.apart[mask] && p.w.m.offered(p.w.m.on[v]) {
@@ -145,7 +160,16 @@ func (p *picker) addTasted() {
 		p.w.mask = mask
 		i := p.interval(mask)
 		p.w.anew()
-		p.add(point{i.Low, p.savingOf(), mask})
+		p.tasted = append(p.tasted, point{i.Low, p.savingOf(), mask})
+	}
+	p.w.mask = 0
+	p.w.anew()
+}
+
+// addTasted brings them in.
+func (p *picker) addTasted() {
+	for _, pt := range p.tasted {
+		p.add(pt)
 	}
 }
 
@@ -172,7 +196,7 @@ func (p *picker) add(pt point) {
 		p.ranked = slices.Insert(p.ranked, i, pt)
 		p.ranked = p.ranked[:min(len(p.ranked), p.keep)]
 	}
-	if !(pt.saving > 0) {
+	if !(pt.saving > 0) || !slices.Contains(p.tasted, pt) && p.beaten(pt) {
 		return
 	}
 	if p.limit > 0 && pt.low > -p.limit && (p.bestMask.mask == 0 || bySaving(pt, p.bestMask) < 0) {

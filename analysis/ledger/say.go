@@ -10,7 +10,11 @@ import (
 // already tasted.
 func (p *Plan) Says() []words.Phrase {
 	var out []words.Phrase
+	instead := "ledger.next.instead"
 	switch c := p.Promised; {
+	case p.Beaten:
+		out = append(out, words.P("ledger.next.beaten"))
+		instead = "ledger.next.best-tasted"
 	case c == nil:
 		out = append(out, words.P("ledger.next.no-promise"))
 	case p.limit > 0 && c.Low > -p.limit:
@@ -19,7 +23,7 @@ func (p *Plan) Says() []words.Phrase {
 		out = append(out, promise("ledger.next.closest", c))
 	}
 	if p.Instead != nil {
-		out = append(out, words.P("ledger.next.instead", words.Join(p.Instead.Names)))
+		out = append(out, words.P(instead, words.Join(p.Instead.Names)))
 	}
 	if p.Tasting == nil {
 		return append(out, words.P("ledger.next.nothing"))

@@ -63,7 +63,8 @@ type Tradeoffs struct {
 	ForLimit   *Combo  // takes most off with its low end above the limit; nil none does
 	Beside     []Aside
 	Limit      float64
-	promised   *Combo // the best that was not tasted; nil none saves anything
+	promised   *Combo // the best that was not tasted; nil none saves anything, or none is worth cooking
+	beaten     bool   // of what can be predicted none is worth cooking beside what was tasted
 }
 
 // Best finds the trade-offs among at most MaxSwaps usable swaps. Where nothing
@@ -97,6 +98,7 @@ func (m *model) best(ctx context.Context, g Goal) (*Tradeoffs, error) {
 		return nil, err
 	}
 	t.promised = p.promised()
+	t.beaten = t.promised == nil && p.seen > len(p.tasted)
 	p.addTasted()
 	t.Considered = p.seen
 	t.Ranked, t.Frontier = p.combos(p.ranked), p.combos(p.front)
@@ -128,7 +130,8 @@ func (m *model) beside() []Aside {
 }
 
 // promised is the best that was not tasted: for the limit, or else with the
-// highest low end among those that save something.
+// highest low end among those that save something. None where a tasted version
+// beats all of them, or what is left would seem to be over the limit.
 func (p *picker) promised() *Combo {
 	pt := p.bestMask
 	if pt.mask == 0 && len(p.front) > 0 {
@@ -137,7 +140,11 @@ func (p *picker) promised() *Combo {
 	if pt.mask == 0 {
 		return nil
 	}
-	return &p.combos([]point{pt})[0]
+	c := &p.combos([]point{pt})[0]
+	if p.limit > 0 && c.Effect < -p.limit {
+		return nil
+	}
+	return c
 }
 
 // combos fills in what points stand for.

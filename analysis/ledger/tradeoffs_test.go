@@ -33,7 +33,9 @@ func plainly(t *testing.T, e *Evidence, nutrient string) (all []Combo) {
 		c.Interval = m.effect(m.inside(c.On))
 		for v, fact := range e.Versions {
 			if c.Version < 0 && slices.Equal(fact.On, c.On) { // of equals the first by ID
-				c.Version = v
+				if c.Version = v; fact.Servings > 0 {
+					c.Standing = StandsTasted
+				}
 				if fact.Direct != nil {
 					c.Interval = m.interval(fact.Direct.Effect, fact.Direct.SE)
 				}
@@ -157,7 +159,7 @@ func top(all []Combo, keep int) []Combo {
 
 func unbeaten(all []Combo) (out []Combo) {
 	for _, a := range all {
-		ok := a.Saving.Known && a.Saving.Amount > 0
+		ok := a.Saving.Known && a.Saving.Amount > 0 && !beatenByTasted(a, all)
 		for _, b := range all {
 			if b.Saving.Known && b.Saving.Amount >= a.Saving.Amount && b.Low >= a.Low && (b.Saving.Amount > a.Saving.Amount || b.Low > a.Low) {
 				ok = false
@@ -171,9 +173,22 @@ func unbeaten(all []Combo) (out []Combo) {
 	return out
 }
 
+// beatenByTasted: a prediction that a tasted combination leaves nothing to offer.
+func beatenByTasted(a Combo, all []Combo) bool {
+	if a.Standing == StandsTasted {
+		return false
+	}
+	for _, b := range all {
+		if b.Standing == StandsTasted && b.Saving.Known && b.Low >= a.Low && b.Saving.Amount >= 0.99*a.Saving.Amount {
+			return true
+		}
+	}
+	return false
+}
+
 func forLimit(all []Combo, limit float64) (best *Combo) {
 	for i, a := range all {
-		if a.Saving.Known && a.Saving.Amount > 0 && a.Low > -limit && (best == nil || a.Saving.Amount > best.Saving.Amount) {
+		if a.Saving.Known && a.Saving.Amount > 0 && a.Low > -limit && !beatenByTasted(a, all) && (best == nil || a.Saving.Amount > best.Saving.Amount) {
 			best = &all[i]
 		}
 	}

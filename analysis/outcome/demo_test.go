@@ -76,3 +76,54 @@ func TestTheDemosLedgerShowsEveryKindOfVerdict(t *testing.T) {
 		}
 	}
 }
+
+// B was tasted at -0.16 and takes 143 kcal off: a mix that nobody cooked, takes as
+// much off and is predicted two points down, is no trade-off.
+func TestTheDemosTradeoffsLetTheTastedOutrankThePredicted(t *testing.T) {
+	b, r := demoBook(t)
+	pool, err := outcome.PoolOf(b, r.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	report, err := ratings.SwapEffects(pool.Table, ratings.Options{Original: outcome.Original(), Limit: pool.Limit, Attribute: "Overall"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	res := report.Results[0]
+	for _, name := range pool.Table.Samples() {
+		n := 0
+		for i := range pool.Table.Scores {
+			if s := &pool.Table.Scores[i]; s.Sample == name && s.Attribute == "Overall" {
+				n++
+			}
+		}
+		res.Samples = append(res.Samples, ratings.Sample{Name: name, N: n})
+	}
+	e, err := outcome.EvidenceOf(b, r, pool, res)
+	if err != nil {
+		t.Fatal(err)
+	}
+	best, err := ledger.Best(t.Context(), e, ledger.Goal{Nutrient: ledger.EnergyKey})
+	if err != nil {
+		t.Fatal(err)
+	}
+	tasted := map[string]ledger.Combo{}
+	for _, c := range best.Frontier {
+		if c.Standing == ledger.StandsTasted {
+			tasted[e.Versions[c.Version].Name] = c
+		}
+	}
+	v := tasted["B"]
+	if d := e.Versions[2].Direct; e.Versions[2].Name != "B" || d == nil || v.Effect != d.Effect {
+		t.Errorf("B stands with %v, tasted was %+v", v.Effect, d)
+	}
+	for _, c := range best.Frontier {
+		if c.Standing != ledger.StandsTasted && c.Low < v.Low && c.Saving.Amount < v.Saving.Amount+1 {
+			t.Errorf("offered: %v, %.1f kcal at %.2f", c.Names, c.Saving.Amount, c.Effect)
+		}
+	}
+	plan, err := ledger.Next(t.Context(), e, ledger.Ask{Nutrient: ledger.EnergyKey})
+	if err != nil || plan.Promised != nil && plan.Promised.Saving.Amount <= v.Saving.Amount {
+		t.Errorf("%+v %v", plan.Promised, err)
+	}
+}
