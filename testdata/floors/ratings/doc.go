@@ -2,6 +2,7 @@
 // model in R:
 //
 //	go test -tags floors -count=1 -v ./testdata/floors/ratings
+//	go test -tags floors -run xxx -bench BesideR -benchtime 1x ./testdata/floors/ratings
 //
 // Measured 25 November 2026, two cores with other work on them, 200 panelists x
 // 12 versions x 6 attributes, 8 swaps; R 4.2.2, lme4 1.1-31; medians of five turns

@@ -56,7 +56,7 @@ func made(missing float64) *ratings.Table {
 }
 
 // write puts the table down for R.
-func write(t *testing.T, table *ratings.Table, name string) {
+func write(t testing.TB, table *ratings.Table, name string) {
 	t.Helper()
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
@@ -76,55 +76,75 @@ func write(t *testing.T, table *ratings.Table, name string) {
 	}
 }
 
-// TestBesideR has R fit the same scores: coefficients agree, and ours take a
-// twentieth of R's time or less.
+// TestBesideR has R fit the same scores: coefficients agree.
 func TestBesideR(t *testing.T) {
-	program, err := exec.LookPath("Rscript")
-	if err != nil {
-		t.Skip("Rscript is not installed")
-	}
 	for _, missing := range []float64{0, 0.1} {
 		t.Run(fmt.Sprintf("missing %v", missing), func(t *testing.T) {
 			table, dir := made(missing), t.TempDir()
-			in, out := filepath.Join(dir, "data.csv"), filepath.Join(dir, "coefficients.csv")
-			write(t, table, in)
-			said, err := exec.Command(program, "ratings.R", in, out, fmt.Sprint(turns)).CombinedOutput()
-			if err != nil {
-				t.Fatalf("%v: %s", err, said)
-			}
+			out := filepath.Join(dir, "coefficients.csv")
+			inR(t, table, dir, out)
 			full, err := ratings.Analyse(table, ratings.Options{})
 			if err != nil {
 				t.Fatal(err)
 			}
 			agree(t, full, out)
-			ours := median(t, table)
-			for _, line := range strings.Split(strings.TrimSpace(string(said)), "\n") {
-				model, text, _ := strings.Cut(line, " ")
-				theirs, err := strconv.ParseFloat(text, 64)
-				if err != nil {
-					t.Fatalf("R said %q", said)
+		})
+	}
+}
+
+// BenchmarkBesideR fits the budget's scores by turns in R and here. One op is one
+// start of R, which takes the median of its own turns, beside as many fits here.
+// Budget: a twentieth of lm's time.
+func BenchmarkBesideR(b *testing.B) {
+	for _, missing := range []float64{0, 0.1} {
+		b.Run(fmt.Sprintf("missing=%v", missing), func(b *testing.B) {
+			table, dir := made(missing), b.TempDir()
+			took := map[string][]float64{}
+			for b.Loop() {
+				for model, ms := range inR(b, table, dir, filepath.Join(dir, "coefficients.csv")) {
+					took[model] = append(took[model], ms)
 				}
-				t.Logf("%s: %.1f ms in R, %.1f ms here, %.0f times", model, 1000*theirs, 1000*ours, theirs/ours)
-				if theirs < 20*ours && model == "lm" {
-					t.Errorf("%s is only %.1f times slower in R", model, theirs/ours)
+				for range 2*turns + 1 {
+					start := time.Now()
+					if _, err := ratings.SwapEffects(table, ratings.Options{}); err != nil {
+						b.Fatal(err)
+					}
+					took["parewell"] = append(took["parewell"], 1000*time.Since(start).Seconds())
 				}
+			}
+			b.ReportMetric(0, "ns/op")
+			for model, all := range took {
+				slices.Sort(all)
+				b.ReportMetric(all[len(all)/2], model+"-ms")
 			}
 		})
 	}
 }
 
-func median(t *testing.T, table *ratings.Table) float64 {
+// inR has R fit a table, write the coefficients to a file and say for each of its
+// models how many milliseconds a fit took.
+func inR(t testing.TB, table *ratings.Table, dir, out string) map[string]float64 {
 	t.Helper()
-	var took []float64
-	for range 2*turns + 1 {
-		start := time.Now()
-		if _, err := ratings.SwapEffects(table, ratings.Options{}); err != nil {
-			t.Fatal(err)
-		}
-		took = append(took, time.Since(start).Seconds())
+	program, err := exec.LookPath("Rscript")
+	if err != nil {
+		t.Skip("Rscript is not installed")
 	}
-	slices.Sort(took)
-	return took[turns]
+	in := filepath.Join(dir, "data.csv")
+	write(t, table, in)
+	said, err := exec.Command(program, "ratings.R", in, out, fmt.Sprint(turns)).CombinedOutput()
+	if err != nil {
+		t.Fatalf("%v: %s", err, said)
+	}
+	ms := map[string]float64{}
+	for line := range strings.Lines(string(said)) {
+		model, text, _ := strings.Cut(strings.TrimSpace(line), " ")
+		seconds, err := strconv.ParseFloat(text, 64)
+		if err != nil {
+			t.Fatalf("R said %q", said)
+		}
+		ms[model] = 1000 * seconds
+	}
+	return ms
 }
 
 // agree holds R's coefficients against ours: lm to 1e-9, lmer to its own stopping.

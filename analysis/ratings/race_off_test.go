@@ -1,5 +1,0 @@
-//go:build !race
-
-package ratings
-
-const racing = false
