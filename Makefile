@@ -62,11 +62,9 @@ kills: ## kill the program in the middle of writing, KILLS times
 	@.ci/setup build
 	PAREWELL_KILLS=$(KILLS) $(GO) test -buildvcs=false -count=1 -timeout 60m -tags '$(HEADLESS)' -run Kill ./recipes/workbook
 
-bench: build ## benchmarks, and start-up and memory beside a bare window
+bench: build ## every budget measured beside its floor, in one table
 	@.ci/setup screen
-	$(BUILD) -tags '$(TAGS)' -o bin/floor-window ./testdata/floors/window
-	PAREWELL_BINARY=$(CURDIR)/bin/parewell PAREWELL_FLOOR=$(CURDIR)/bin/floor-window $(REALWINDOW) -run RealWindowStart
-	$(GO) test -buildvcs=false -tags '$(HEADLESS)' -run '^$$' -bench . -benchmem ./...
+	@.ci/bench
 
 # look: the same program, but it writes what its window shows, so that the test
 # can aim its mouse by what a person would read.
