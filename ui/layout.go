@@ -90,11 +90,19 @@ var markOf = map[sheets.Mark]parts.Mark{
 	sheets.Look: parts.MarkLook, sheets.Wrong: parts.MarkError, sheets.Met: parts.MarkMet, sheets.Missed: parts.MarkMissed,
 }
 
+// markFor is a sheet's mark as the table draws it.
+func markFor(m sheets.Mark) parts.Mark {
+	if v, ok := m.Verdict(); ok {
+		return parts.VerdictMark(v)
+	}
+	return markOf[m]
+}
+
 var tickOf = map[sheets.TickState]parts.Tick{sheets.TickOff: parts.TickOff, sheets.TickOn: parts.TickOn}
 
 func cellOf(c sheets.Cell) parts.Cell {
 	out := parts.Cell{
-		Text: c.Text, Sub: c.Sub, Mark: markOf[c.Mark], Tick: tickOf[c.Tick], Editable: c.Editable,
+		Text: c.Text, Sub: c.Sub, Mark: markFor(c.Mark), Tick: tickOf[c.Tick], Editable: c.Editable,
 		Muted: c.Muted, Struck: c.Struck, Bold: c.Strong, Wrap: c.Wrap, Tip: c.Tip,
 	}
 	if c.Number {

@@ -3,6 +3,7 @@ package ui
 import (
 	"strings"
 
+	"parewell/charts"
 	"parewell/recipes"
 	"parewell/recipes/words"
 	"parewell/ui/parts"
@@ -64,15 +65,18 @@ func (p *ledgerPage) untasted() *parts.Panel {
 
 // ledgerTone is the tone of a sign.
 func ledgerTone(m sheets.Mark) (parts.Tone, string) {
-	switch m {
-	case sheets.Met:
-		return parts.ToneGood, "met"
-	case sheets.Missed:
-		return parts.ToneLook, "missed"
-	case sheets.Look:
-		return parts.ToneLook, "look"
+	v, ok := m.Verdict()
+	tone := parts.ToneNeutral
+	switch v {
+	case charts.LikedMore, charts.Within, charts.SmallDrop:
+		tone = parts.ToneGood
+	case charts.TooMuch, charts.LessUnsettled:
+		tone = parts.ToneLook
 	}
-	return parts.ToneNeutral, "info"
+	if !ok {
+		return tone, "info"
+	}
+	return tone, parts.VerdictIcon(v)
 }
 
 // showDetail says what stands behind the chosen row.

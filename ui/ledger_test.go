@@ -8,6 +8,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"parewell/charts"
 	"parewell/recipes"
 	"parewell/recipes/tasting"
 	"parewell/recipes/words"
@@ -105,7 +106,7 @@ func TestKeepOrDrop(t *testing.T) {
 		k.held(r, nil, k.liked(r))
 		p = k.atLedger(r)
 		k.picture("ledger" + name)
-		if c := p.cell(t, "25 % less", 3); c.Text != "drops too much" || c.Mark != parts.MarkMissed {
+		if c := p.cell(t, "25 % less", 3); c.Text != "drops too much" || c.Mark != parts.VerdictMark(charts.TooMuch) {
 			t.Errorf("salt: %+v", c)
 		}
 		for _, kind := range []string{chartFall, chartFront} {

@@ -100,7 +100,7 @@ func (c *Chip) CreateRenderer() fyne.WidgetRenderer {
 	d.refresh = func() {
 		fill, ink := c.tone.roles()
 		setFill(ground, Colour(c, fill))
-		setIcon(icon, c.icon, Colour(c, ink))
+		setIcon(icon, c.icon, iconColour(c, c.icon, ink))
 		if c.tone == ToneNeutral {
 			ink = RoleInk
 		}

@@ -32,7 +32,7 @@ func inColour(name string, c color.Color) fyne.Resource {
 	if r, ok := painted[key]; ok {
 		return r
 	}
-	b := icons.SVG(name)
+	b := drawingOf(name)
 	if b == nil {
 		return nil
 	}

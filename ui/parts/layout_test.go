@@ -7,6 +7,8 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/test"
+
+	"parewell/charts"
 )
 
 func TestFormRows(t *testing.T) {
@@ -125,6 +127,12 @@ func TestIconsAreDrawn(t *testing.T) {
 	for m, i := range markIcons {
 		if inColour(i.name, hex(0)) == nil {
 			t.Errorf("mark %d has no drawing %q", m, i.name)
+		}
+	}
+	for _, v := range charts.Verdicts {
+		r := inColour(VerdictIcon(v), hex(0x123456))
+		if name, _ := markIcon(canvas.NewRectangle(nil), VerdictMark(v)); r == nil || !strings.Contains(string(r.Content()), "#123456") || name != VerdictIcon(v) {
+			t.Errorf("the mark of %s is not drawn", v)
 		}
 	}
 	if IconResource("no such drawing") != nil {

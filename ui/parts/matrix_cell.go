@@ -315,7 +315,8 @@ func (v *cellView) drawMark(m *Matrix, mark Mark, x float32, in frame) {
 		v.icon = newIconImage()
 	}
 	side := markSide * m.geo.factor
-	setIcon(v.icon, markIcons[mark].name, Colour(m, markIcons[mark].role))
+	name, colour := markIcon(m, mark)
+	setIcon(v.icon, name, colour)
 	place(v.icon, x, in.y+(firstLine(&m.geo, in.h)-side)/2, side, side)
 	v.objects = append(v.objects, v.icon)
 }

@@ -16,7 +16,7 @@ const (
 type Mark int
 
 // The marks: look here, an error, a target met or missed, a value assumed rather
-// than measured, an edit still on its way to the disk.
+// than measured, an edit still on its way to the disk. VerdictMark gives others.
 const (
 	MarkNone Mark = iota
 	MarkLook

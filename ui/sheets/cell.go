@@ -4,9 +4,11 @@ package sheets
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"parewell/analysis/nutrition"
+	"parewell/charts"
 	"parewell/recipes"
 	"parewell/recipes/food"
 	"parewell/recipes/words"
@@ -23,6 +25,22 @@ const (
 	Met         // a target of the brief is met
 	Missed      // a target of the brief is missed
 )
+
+// verdictMark is the mark of the first verdict; the others follow.
+const verdictMark Mark = 100
+
+// VerdictMark is the mark of a verdict: the one its figures have.
+func VerdictMark(v charts.Verdict) Mark {
+	return verdictMark + Mark(max(slices.Index(charts.Verdicts, v), 0))
+}
+
+// Verdict is the verdict a mark stands for; false for any other mark.
+func (m Mark) Verdict() (charts.Verdict, bool) {
+	if i := int(m - verdictMark); i >= 0 && i < len(charts.Verdicts) {
+		return charts.Verdicts[i], true
+	}
+	return "", false
+}
 
 // TickState of a cell that is a tick box.
 type TickState int

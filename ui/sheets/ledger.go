@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"math"
 	"slices"
 	"strings"
 
@@ -9,7 +8,6 @@ import (
 	"parewell/analysis/nutrition"
 	"parewell/analysis/outcome"
 	"parewell/analysis/ratings"
-	"parewell/charts"
 	"parewell/recipes"
 	"parewell/recipes/food"
 	"parewell/recipes/words"
@@ -184,10 +182,12 @@ type LedgerView struct {
 	l       *Ledger
 }
 
-// Keys of the rows that stand for a swap and for a whole version.
+// Keys of the rows that stand for a swap, for swaps that were always served
+// together (by the first of them), and for a whole version.
 const (
-	LedgerSwapKey  = "swap:"
-	LedgerWholeKey = "whole:"
+	LedgerSwapKey     = "swap:"
+	LedgerTogetherKey = "together:"
+	LedgerWholeKey    = "whole:"
 )
 
 // View lays the ledger out.
@@ -216,36 +216,6 @@ func (v *LedgerView) Recorded() (*LedgerView, error) {
 	return v.l.View(a)
 }
 
-// lay makes the rows: swaps, then whole versions, which outrank them.
-func (v *LedgerView) lay() {
-	n := v.Ask.Nutrient
-	v.Sheet = Sheet{Corner: words.Say("keep.swap"), Columns: []Column{
-		{Key: "saving", Title: words.Say("keep.lighter"), Sub: n.Unit(), Number: true, Index: -1},
-		{Key: "effect", Title: v.effectTitle(), Sub: words.Say("keep.effect.range"), Index: -1, Tight: true},
-		{Key: "verdict", Title: words.Say("keep.verdict"), Index: -1},
-		{Key: "pots", Title: words.Say("keep.pots"), Number: true, Index: -1},
-	}}
-	for i := range v.Table.Rows {
-		r := &v.Table.Rows[i]
-		v.Sheet.Rows = append(v.Sheet.Rows, Row{
-			Key: LedgerSwapKey + string(v.l.swaps[r.Swap].ID), Label: Cell{Text: r.Name, Wrap: true, Bar: noBar()},
-			Cells: []Cell{savingCell(r.Saving, n), v.effectCell(r.Interval, r.Joint), v.swapVerdict(r), potsCell(r.Pots)},
-		})
-	}
-	if len(v.Table.Wholes) == 0 {
-		return
-	}
-	v.Sheet.Rows = append(v.Sheet.Rows, Row{Key: "wholes", Band: true, Label: text(words.Say("keep.wholes"))})
-	for i := range v.Table.Wholes {
-		w := &v.Table.Wholes[i]
-		version := v.l.versions[w.Version]
-		v.Sheet.Rows = append(v.Sheet.Rows, Row{
-			Key: LedgerWholeKey + string(version.ID), Label: Cell{Text: words.Say("keep.whole", w.Swaps, w.Name), Strong: true, Wrap: true, Bar: noBar()},
-			Cells: []Cell{savingCell(v.l.saved(w.Version, n), n), v.effectCell(w.Interval, none()), v.wholeVerdict(w), potsCell(w.Pots)},
-		})
-	}
-}
-
 func (v *LedgerView) effectTitle() string {
 	if v.Overall {
 		return words.Say("keep.effect.liking")
@@ -265,98 +235,6 @@ func (l *Ledger) AttributeName(name string) string {
 func (l *Ledger) saved(version int, n food.Nutrient) ledger.Saving {
 	c := l.bench.Change(version, n)
 	return ledger.Saving{Amount: -c.Amount, Known: c.Bound == nutrition.Exact}
-}
-
-func none() ledger.Interval {
-	return ledger.Interval{Effect: math.NaN(), SE: math.NaN(), Low: math.NaN(), High: math.NaN()}
-}
-
-func savingCell(s ledger.Saving, n food.Nutrient) Cell {
-	c := Cell{Number: true, Bar: noBar()}
-	switch d := words.Decimals(n.Unit()); {
-	case !s.Known:
-		c.Text, c.Muted = words.Say("keep.not-known"), true
-	case words.Signed(s.Amount, d) == words.Signed(0, d):
-		c.Text, c.Muted = words.Number(0, d), true
-	case s.Amount < 0:
-		c.Text, c.Mark = words.Say("keep.heavier", words.Number(-s.Amount, d)), Look
-		c.Tip = words.Say("keep.heavier.tip", words.Say("nutrient."+n.Key()))
-	default:
-		c.Text = words.Number(s.Amount, d)
-	}
-	return c
-}
-
-// effectCell shows an effect with its range; of what was never apart the effect
-// of all together.
-func (v *LedgerView) effectCell(i, joint ledger.Interval) Cell {
-	c := Cell{Bar: noBar()}
-	if math.IsNaN(i.Effect) && !math.IsNaN(joint.Effect) {
-		c.Text, c.Sub = EffectText(joint, v.Table.Limit)
-		c.Muted, c.Tip = true, words.Say("keep.joint")
-		return c
-	}
-	if math.IsNaN(i.Effect) {
-		return Cell{Text: words.Say("keep.no-effect"), Muted: true, Bar: noBar()}
-	}
-	c.Text, c.Sub = EffectText(i, v.Table.Limit)
-	return c
-}
-
-// EffectText says an effect and its range, to the digits it has in every figure.
-func EffectText(i ledger.Interval, limit float64) (effect, span string) {
-	d := charts.EffectPlaces(i.Low, i.High, limit)
-	if math.IsNaN(i.Low) {
-		return words.Signed(i.Effect, d), words.Say("keep.no-range")
-	}
-	return words.Signed(i.Effect, d), words.Say("keep.range", words.Signed(i.Low, d), words.Signed(i.High, d))
-}
-
-// verdictMarks are the signs beside verdicts; the words always stand with them.
-var verdictMarks = map[ledger.Kind]Mark{
-	ledger.Within: Met, ledger.LikedMore: Met, ledger.SmallDrop: Met, ledger.TooMuch: Missed, ledger.LessUnsettled: Look,
-}
-
-func (v *LedgerView) swapVerdict(r *ledger.Verdict) Cell {
-	c := Cell{Text: r.Label().String(), Wrap: true, Bar: noBar()}
-	if !v.Overall {
-		c.Text = otherLabel(r)
-	} else {
-		c.Mark = verdictMarks[r.Kind]
-	}
-	c.Muted = c.Mark == NoMark
-	return c
-}
-
-// otherLabel is the verdict on something that is not how much the dish is liked:
-// there no way is better than the other, and no limit was set.
-func otherLabel(r *ledger.Verdict) string {
-	switch r.Kind {
-	case ledger.LikedMore, ledger.LessUnsettled, ledger.NoLimit:
-		return words.Say("keep.other." + string(r.Kind))
-	}
-	return r.Label().String()
-}
-
-func (v *LedgerView) wholeVerdict(w *ledger.Whole) Cell {
-	c := Cell{Text: words.Say("ledger.whole."+string(w.Kind), words.Trim(w.Limit, 2)), Wrap: true, Bar: noBar()}
-	switch {
-	case !v.Overall && (w.Kind == ledger.LikedMore || w.Kind == ledger.LessUnsettled || w.Kind == ledger.NoLimit):
-		c.Text = words.Say("keep.other." + string(w.Kind))
-	case v.Overall:
-		c.Mark, c.Strong = verdictMarks[w.Kind], true
-	}
-	if w.Outranks {
-		c.Mark, c.Tip = Look, w.Warning().String()
-	}
-	return c
-}
-
-func potsCell(pots int) Cell {
-	if pots == 0 {
-		return Cell{Text: words.Say("library.none"), Muted: true, Number: true, Bar: noBar()}
-	}
-	return Cell{Text: words.Number(float64(pots), 0), Number: true, Bar: noBar()}
 }
 
 // IsWhole tells whether a row's key is that of a whole version.

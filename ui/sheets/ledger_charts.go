@@ -147,7 +147,7 @@ func (v *LedgerView) FrontData(t *Trades, title string) charts.FrontierData {
 		if !c.Saving.Known || math.IsNaN(c.Effect) {
 			return
 		}
-		o := charts.FrontierOption{Name: comboShort(c), Saving: c.Saving.Amount, Effect: c.Effect, Low: c.Low, High: c.High, Tasted: c.Printable()}
+		o := charts.FrontierOption{Name: words.Join(shortNames(t.swapsOf(c))), Saving: c.Saving.Amount, Effect: c.Effect, Low: c.Low, High: c.High, Tasted: c.Printable()}
 		if c.Version >= 0 && c.Version < len(v.l.versions) && v.l.versions[c.Version] != nil {
 			o.Letter, o.Name = v.l.versions[c.Version].Letter, v.l.versions[c.Version].Name
 			seen[c.Version] = true
@@ -191,14 +191,6 @@ func sameCombo(a, b *ledger.Combo) bool {
 		}
 	}
 	return true
-}
-
-// comboShort names a combination where there is little room.
-func comboShort(c *ledger.Combo) string {
-	if len(c.Names) == 1 {
-		return c.Names[0]
-	}
-	return words.Say("keep.combo.short", len(c.Names))
 }
 
 // AnyTasted tells whether the chart of trade-offs has anything for paper.

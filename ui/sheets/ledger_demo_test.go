@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -73,13 +74,13 @@ func TestTheWaterfallAgreesWithTheTable(t *testing.T) {
 				t.Fatal(err)
 			}
 			for _, st := range d.Steps {
-				r := namedRow(t, v.Sheet, st.Name)
+				r, effect := namedRow(t, v.Sheet, st.Name)
 				want := words.Signed(st.Change, words.Decimals(n.Unit())) + " " + n.Unit() + "; effect not known"
 				if strings.TrimLeft(r.Cells[0].Text, "–+") != strings.TrimLeft(words.Signed(st.Change, words.Decimals(n.Unit())), "–+") && r.Cells[0].Mark != Look {
 					t.Errorf("%s: %s takes off %s in the table, changes by %v in the figure", n.Key(), st.Name, r.Cells[0].Text, st.Change)
 				}
-				if effect := r.Cells[1].Text; effect != "?" {
-					want = "effect " + effect + " " + r.Cells[1].Sub
+				if effect.Text != "?" {
+					want = "effect " + effect.Text + " " + effect.Sub
 				}
 				if !strings.Contains(fig.Alt(), want) {
 					t.Errorf("%s in %s: no %q in %s", st.Name, x.Letter, want, fig.Alt())
@@ -89,13 +90,93 @@ func TestTheWaterfallAgreesWithTheTable(t *testing.T) {
 	}
 }
 
-func namedRow(t *testing.T, s Sheet, name string) Row {
+// namedRow finds a swap's row and its effect: that of the row for all of them
+// where it was always served together with others.
+func namedRow(t *testing.T, s Sheet, name string) (Row, Cell) {
 	t.Helper()
-	for _, r := range s.Rows {
-		if r.Label.Text == name {
-			return r
+	for i, r := range s.Rows {
+		if r.Label.Text != name {
+			continue
+		}
+		if r.Cells[1].Text != "not by itself" {
+			return r, r.Cells[1]
+		}
+		for _, below := range s.Rows[i:] {
+			if strings.HasPrefix(below.Key, LedgerTogetherKey) {
+				return r, below.Cells[1]
+			}
 		}
 	}
 	t.Fatalf("no row %q", name)
-	return Row{}
+	return Row{}, Cell{}
+}
+
+// Swaps that were always served together stand under one another and have one
+// effect, which is said once.
+func TestOneEffectOfSwapsServedTogetherStandsOnce(t *testing.T) {
+	v := demoView(t, food.EnergyKcal)
+	var keys []string
+	times := 0
+	for _, r := range v.Sheet.Rows {
+		kind, _, _ := strings.Cut(r.Key, ":")
+		keys = append(keys, kind)
+		if !r.Band && r.Cells[1].Text+r.Cells[1].Sub == "–0.2(–0.7 to +0.2)" {
+			times++
+		}
+	}
+	at := slices.Index(keys, "together")
+	if times != 1 || at < 2 {
+		t.Fatalf("the joint effect stands %d times: %v", times, keys)
+	}
+	row := v.Sheet.Rows[at]
+	if row.Label.Text != "These 2 together" || row.Cells[0].Text != "48" || v.Sheet.Rows[at-1].Cells[1].Text != "not by itself" || v.Sheet.Rows[at-2].Cells[1].Text != "not by itself" {
+		t.Errorf("%+v", v.Sheet.Rows[at-2:at+1])
+	}
+	if d := v.Detail(row.Key); !strings.HasPrefix(d.Title, "Olive oil for the butter under the leeks and crumbs") || len(d.Says) == 0 {
+		t.Errorf("%+v", d)
+	}
+}
+
+// Every line of a whole version names its swaps, and its mark and every other is
+// the one the figures have.
+func TestWholeVersionsNameTheirSwaps(t *testing.T) {
+	v := demoView(t, food.EnergyKcal)
+	b := rowOf(t, v.Sheet, LedgerWholeKey+string(v.l.versions[2].ID))
+	if b.Label.Text != "B: strained yogurt, olive oil and crumbs brushed with oil" {
+		t.Error(b.Label.Text)
+	}
+	for i := range v.Table.Rows {
+		r := &v.Table.Rows[i]
+		mark, ok := rowOf(t, v.Sheet, LedgerSwapKey+string(v.l.swaps[r.Swap].ID)).Cells[2].Mark.Verdict()
+		if !ok || mark != charts.Verdict(r.Kind) {
+			t.Errorf("%s: %q in the table, %s in the figures", r.Name, mark, r.Kind)
+		}
+	}
+}
+
+func TestMoreOfANutrientIsSaidPlainly(t *testing.T) {
+	v := demoView(t, food.Sodium)
+	r, _ := namedRow(t, v.Sheet, "strained yogurt for half the double cream")
+	if c := r.Cells[0]; c.Text != "4" || c.Sub != "heavier" || c.Mark != Look {
+		t.Errorf("%+v", c)
+	}
+}
+
+func TestShortNamesOfSwaps(t *testing.T) {
+	for name, want := range map[string]string{
+		"strained yogurt for half the double cream": "strained yogurt",
+		"crumbs brushed with oil, not butter":       "crumbs brushed with oil",
+		"honey instead of sugar":                    "honey",
+		"25 % less fine salt":                       "25 % less fine salt",
+		"for the freezer":                           "for the freezer",
+		"forks of butter":                           "forks of butter",
+	} {
+		if got := ShortSwap(name); got != want {
+			t.Errorf("%s: %q, want %q", name, got, want)
+		}
+	}
+	same := shortNames([]*recipes.Swap{{Name: "oil for the butter"}, {Name: "oil for the lard"}, {Name: "leek for onion"}})
+	if strings.Join(same, "|") != "oil for the butter|oil for the lard|leek" {
+		t.Error(same)
+	}
 }

@@ -24,8 +24,14 @@ type LedgerDetail struct {
 // Detail explains a row by its key; the zero value for a key that has none.
 func (v *LedgerView) Detail(key string) LedgerDetail {
 	for i := range v.Table.Rows {
-		if r := &v.Table.Rows[i]; key == LedgerSwapKey+string(v.l.swaps[r.Swap].ID) {
+		r := &v.Table.Rows[i]
+		switch id := string(v.l.swaps[r.Swap].ID); key {
+		case LedgerSwapKey + id:
 			return v.swapDetail(r)
+		case LedgerTogetherKey + id:
+			d := v.swapDetail(r)
+			d.Title = words.Say("keep.together.title", Capital(words.Join(append([]string{r.Name}, r.Ties...))))
+			return d
 		}
 	}
 	for i := range v.Table.Wholes {
@@ -87,17 +93,27 @@ func (v *LedgerView) wholeDetail(w *ledger.Whole) LedgerDetail {
 	cell := v.wholeVerdict(w)
 	version := v.l.versions[w.Version]
 	d := LedgerDetail{Title: words.Say("keep.whole.title", LetterName(version)), Label: cell.Text, Mark: cell.Mark}
+	on := v.l.Book.On(version)
+	swaps := words.P("keep.whole.swaps", len(on), words.Join(swapNames(on)))
 	if v.Overall {
-		d.Says = spoken(w.Line(), w.Warning(), w.PotsNote(), w.MoreNote())
+		d.Says = spoken(w.Line(), w.Warning(), swaps, w.PotsNote(), w.MoreNote())
 	} else {
 		if !math.IsNaN(w.Low) {
 			effect, span := EffectText(w.Interval, 0)
 			d.Says = append(d.Says, words.Say("keep.other.why", v.Ask.Attribute, effect, span))
 		}
-		d.Says = append(d.Says, spoken(w.PotsNote())...)
+		d.Says = append(d.Says, spoken(swaps, w.PotsNote())...)
 	}
 	d.Rests = v.l.rests(func(s *recipes.Sample) bool { return s.Version == version.ID && s.Dish == "" })
 	return d
+}
+
+func swapNames(on []*recipes.Swap) []string {
+	out := make([]string, len(on))
+	for i, s := range on {
+		out[i] = s.Name
+	}
+	return out
 }
 
 // rests says which tastings a verdict rests on: which samples that had it, from

@@ -171,17 +171,17 @@ func TestVerdictsStandUnderWholeVersions(t *testing.T) {
 	g.hold("t1", nil, liking)
 	v := g.view(LedgerAsk{})
 	cheese, cream := rowOf(t, v.Sheet, "swap:s-cheese"), rowOf(t, v.Sheet, "swap:s-cream")
-	if cheese.Cells[2].Text != "drops too much" || cheese.Cells[2].Mark != Missed || cheese.Cells[3].Text != "1" {
+	if cheese.Cells[2].Text != "drops too much" || cheese.Cells[2].Mark != VerdictMark(charts.TooMuch) || cheese.Cells[3].Text != "1" {
 		t.Errorf("cheese %+v", cheese.Cells)
 	}
-	if cream.Cells[2].Mark == Missed || cream.Cells[1].Sub == "" {
+	if cream.Cells[2].Mark == VerdictMark(charts.TooMuch) || cream.Cells[1].Sub == "" {
 		t.Errorf("cream %+v", cream.Cells)
 	}
 	if crumbs := rowOf(t, v.Sheet, "swap:s-crumbs"); crumbs.Cells[2].Text != "not tasted" {
 		t.Errorf("crumbs %+v", crumbs.Cells)
 	}
 	whole := rowOf(t, v.Sheet, "whole:C")
-	if whole.Cells[2].Text != "over your limit of 0.5" || whole.Label.Text != "C: its 2 swaps together" || whole.Cells[0].Text != "114" {
+	if whole.Cells[2].Text != "over your limit of 0.5" || whole.Label.Text != "C: half the butter and half the cheese" || whole.Cells[0].Text != "114" {
 		t.Errorf("whole %+v", whole)
 	}
 	d := v.Detail("swap:s-cheese")
@@ -200,7 +200,7 @@ func TestAnotherLimitIsOnlyTried(t *testing.T) {
 	g := newEvening(t)
 	g.hold("t1", nil, liking)
 	v := g.view(LedgerAsk{Limit: 4})
-	if c := rowOf(t, v.Sheet, "swap:s-cheese").Cells[2]; c.Mark != Met {
+	if c := rowOf(t, v.Sheet, "swap:s-cheese").Cells[2]; c.Mark != VerdictMark(charts.SmallDrop) {
 		t.Errorf("against 4: %+v", c)
 	}
 	whatIf, _ := v.Heads()
@@ -208,7 +208,7 @@ func TestAnotherLimitIsOnlyTried(t *testing.T) {
 		t.Errorf("%q", whatIf)
 	}
 	kept, err := v.Recorded()
-	if err != nil || rowOf(t, kept.Sheet, "swap:s-cheese").Cells[2].Mark != Missed || kept.MapData("").Limit != 0.5 {
+	if err != nil || rowOf(t, kept.Sheet, "swap:s-cheese").Cells[2].Mark != VerdictMark(charts.TooMuch) || kept.MapData("").Limit != 0.5 {
 		t.Errorf("the recorded limit was not kept: %v", err)
 	}
 	csv := kept.CSV()
@@ -221,7 +221,7 @@ func TestWhatIsNotLikingHasNoLimit(t *testing.T) {
 	g := newEvening(t)
 	g.hold("t1", nil, liking)
 	v := g.view(LedgerAsk{Attribute: "Flavour", Limit: 4})
-	if c := rowOf(t, v.Sheet, "swap:s-cheese").Cells[2]; c.Text != "scored lower" || c.Mark != NoMark {
+	if c := rowOf(t, v.Sheet, "swap:s-cheese").Cells[2]; c.Text != "scored lower" || c.Mark != VerdictMark(charts.NoLimit) {
 		t.Errorf("%+v", c)
 	}
 	if d := v.Detail("swap:s-cheese"); !strings.Contains(d.Says[0], "Flavour: the score changes by") {
@@ -307,7 +307,7 @@ func TestSwapsServedTogetherShowOneEffect(t *testing.T) {
 	g.hold("t1", nil, liking)
 	v := g.view(LedgerAsk{})
 	r := rowOf(t, v.Sheet, "swap:s-cream")
-	if r.Cells[2].Text != "always served together with half the butter" || r.Cells[1].Text == "?" || !r.Cells[1].Muted {
+	if r.Cells[2].Text != "always served together with half the butter" || r.Cells[1].Text != "not by itself" || !r.Cells[1].Muted {
 		t.Errorf("%+v", r.Cells)
 	}
 	m := v.MapData("")

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"parewell/analysis/ledger"
+	"parewell/analysis/outcome"
 	"parewell/recipes"
 	"parewell/recipes/words"
 )
@@ -17,7 +18,9 @@ type Trades struct {
 	Best *ledger.Tradeoffs // nil with Err
 	Next *ledger.Plan
 	Err  error // why there are none, or the context's
-	l    *Ledger
+
+	reach string // what the proposed tasting can show by itself
+	l     *Ledger
 }
 
 // Trade searches the combinations. It takes a while: call it off the window's
@@ -28,23 +31,12 @@ func (l *Ledger) Trade(ctx context.Context, a LedgerAsk) Trades {
 	if t.Best, t.Err = ledger.Best(ctx, e, ledger.Goal{Nutrient: a.Nutrient.Key(), Limit: a.Limit}); t.Err != nil {
 		return t
 	}
-	ask := ledger.Ask{Nutrient: a.Nutrient.Key(), Limit: a.Limit, Seed: 1}
-	if e.Panelists == 0 {
-		ask.Tasters = l.tasters()
+	e, ask := l.asked(a)
+	ask.Tasters = outcome.Askable(l.Book)
+	if t.Next, t.Err = ledger.Next(ctx, e, ask); t.Err == nil && t.Next.Tasting != nil {
+		t.reach = l.reach(t.Next.Tasting)
 	}
-	t.Next, t.Err = ledger.Next(ctx, e, ask)
 	return t
-}
-
-// tasters counts the people the cook can ask.
-func (l *Ledger) tasters() int {
-	n := 0
-	for _, p := range l.Book.Panelists() {
-		if !p.Removed {
-			n++
-		}
-	}
-	return n
 }
 
 // tradesShown is how many trade-offs the list holds.
@@ -91,11 +83,20 @@ func (t *Trades) shown() []ledger.Combo {
 }
 
 func (t *Trades) comboName(c *ledger.Combo) string {
-	names := Capital(words.Join(c.Names))
+	names := words.Join(shortNames(t.swapsOf(c)))
 	if v := t.l.versionAt(c.Version); v != nil {
-		return words.Say("keep.combo.version", v.Letter, words.Join(c.Names))
+		return words.Say("keep.combo.version", v.Letter, names)
 	}
-	return names
+	return Capital(names)
+}
+
+// swapsOf are the swaps of a combination.
+func (t *Trades) swapsOf(c *ledger.Combo) []*recipes.Swap {
+	out := make([]*recipes.Swap, len(c.Swaps))
+	for i, s := range c.Swaps {
+		out[i] = t.l.swaps[s]
+	}
+	return out
 }
 
 // versionAt is a version of the evidence; nil for the original and for none.
@@ -207,6 +208,9 @@ func (l *Ledger) PlanNext(x *ledger.Tasting, fresh func() recipes.ID) (recipes.V
 	}
 	fill := func(f *PlanFields) {
 		f.Test, f.Versions, f.Original, f.Twice = recipes.TestLiking, pots, original > 0, original > 1
+		if l.Limit() > 0 {
+			f.Limit = words.Field(l.Limit(), 2)
+		}
 	}
 	if len(verbs) == 0 {
 		return nil, fill

@@ -1,0 +1,231 @@
+package sheets
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"parewell/analysis/ledger"
+	"parewell/analysis/nutrition"
+	"parewell/charts"
+	"parewell/recipes"
+	"parewell/recipes/food"
+	"parewell/recipes/words"
+)
+
+// lay makes the rows: swaps, then whole versions, which outrank them. Swaps that
+// were always served together stand under one another, with what they did
+// together in a row of its own, because it is no effect of any one of them.
+func (v *LedgerView) lay() {
+	n := v.Ask.Nutrient
+	v.Sheet = Sheet{Corner: words.Say("keep.swap"), Columns: []Column{
+		{Key: "saving", Title: words.Say("keep.lighter"), Sub: n.Unit(), Number: true, Index: -1},
+		{Key: "effect", Title: v.effectTitle(), Sub: words.Say("keep.effect.range"), Index: -1, Tight: true},
+		{Key: "verdict", Title: words.Say("keep.verdict"), Index: -1},
+		{Key: "pots", Title: words.Say("keep.pots"), Number: true, Index: -1},
+	}}
+	for _, set := range v.sets() {
+		for _, i := range set {
+			v.Sheet.Rows = append(v.Sheet.Rows, v.swapRow(i, len(set) > 1))
+		}
+		if len(set) > 1 {
+			v.Sheet.Rows = append(v.Sheet.Rows, v.togetherRow(set))
+		}
+	}
+	if len(v.Table.Wholes) == 0 {
+		return
+	}
+	v.Sheet.Rows = append(v.Sheet.Rows, Row{Key: "wholes", Band: true, Label: text(words.Say("keep.wholes"))})
+	for i := range v.Table.Wholes {
+		w := &v.Table.Wholes[i]
+		version := v.l.versions[w.Version]
+		v.Sheet.Rows = append(v.Sheet.Rows, Row{
+			Key:   LedgerWholeKey + string(version.ID),
+			Label: Cell{Text: words.Say("keep.whole", w.Name, words.Join(shortNames(v.l.Book.On(version)))), Strong: true, Wrap: true, Bar: noBar()},
+			Cells: []Cell{savingCell(v.l.saved(w.Version, n), n), v.effectCell(w.Interval), v.wholeVerdict(w), potsCell(w.Pots)},
+		})
+	}
+}
+
+// sets are the table's rows by place, in their order: each by itself, or with
+// those it shares one effect with.
+func (v *LedgerView) sets() [][]int {
+	var out [][]int
+	at := map[int]int{}
+	for i, group := range v.Table.Groups() {
+		if math.IsNaN(v.Table.Rows[i].Joint.Effect) {
+			group = 0
+		}
+		if k, seen := at[group]; seen && group > 0 {
+			out[k] = append(out[k], i)
+			continue
+		}
+		at[group] = len(out)
+		out = append(out, []int{i})
+	}
+	return out
+}
+
+func (v *LedgerView) swapRow(i int, shares bool) Row {
+	r := &v.Table.Rows[i]
+	effect := v.effectCell(r.Interval)
+	if shares {
+		effect = Cell{Text: words.Say("keep.joint.part"), Tip: words.Say("keep.joint"), Muted: true, Bar: noBar()}
+	}
+	return Row{
+		Key: LedgerSwapKey + string(v.l.swaps[r.Swap].ID), Label: Cell{Text: r.Name, Wrap: true, Bar: noBar()},
+		Cells: []Cell{savingCell(r.Saving, v.Ask.Nutrient), effect, v.swapVerdict(r), potsCell(r.Pots)},
+	}
+}
+
+// togetherRow is what swaps did that were always served together: one effect,
+// shown once.
+func (v *LedgerView) togetherRow(set []int) Row {
+	first := &v.Table.Rows[set[0]]
+	verdict := Cell{Text: words.Say("keep.joint"), Mark: VerdictMark(charts.Tied), Muted: true, Wrap: true, Bar: noBar()}
+	return Row{
+		Key: LedgerTogetherKey + string(v.l.swaps[first.Swap].ID), Label: Cell{Text: words.Say("keep.together", len(set)), Wrap: true, Bar: noBar()},
+		Cells: []Cell{savingCell(v.l.savedTogether(v.swapsOf(set), v.Ask.Nutrient), v.Ask.Nutrient), v.effectCell(first.Joint), verdict, potsCell(first.Pots)},
+	}
+}
+
+// swapsOf are the swaps of a set of rows.
+func (v *LedgerView) swapsOf(set []int) []*recipes.Swap {
+	var out []*recipes.Swap
+	for _, i := range set {
+		out = append(out, v.l.swaps[v.Table.Rows[i].Swap])
+	}
+	return out
+}
+
+// savedTogether is what swaps take off a serving when all of them are on.
+func (l *Ledger) savedTogether(on []*recipes.Swap, n food.Nutrient) ledger.Saving {
+	v := &recipes.Version{Recipe: l.Recipe.ID}
+	for _, s := range on {
+		v.Swaps = append(v.Swaps, s.ID)
+	}
+	slices.Sort(v.Swaps)
+	savings, err := l.kitchen.SavingsOf(l.Recipe, v, on)
+	if err != nil {
+		return ledger.Saving{}
+	}
+	sum := ledger.Saving{Known: true}
+	for i := range on {
+		c := savings.Of(i, n)
+		sum.Amount -= c.Amount
+		sum.Known = sum.Known && c.Bound == nutrition.Exact
+	}
+	return sum
+}
+
+// shortNames names swaps in short, for a line that holds several: what comes in,
+// without what it is for; in full where two would be called the same.
+func shortNames(on []*recipes.Swap) []string {
+	out := make([]string, len(on))
+	for i, s := range on {
+		out[i] = ShortSwap(s.Name)
+	}
+	for i, s := range on {
+		for k := range on {
+			if k != i && ShortSwap(on[k].Name) == ShortSwap(s.Name) {
+				out[i] = s.Name
+			}
+		}
+	}
+	return out
+}
+
+// ShortSwap is a swap's name up to what it is for ("strained yogurt" of "strained
+// yogurt for half the cream").
+func ShortSwap(name string) string {
+	end := len(name)
+	for _, mark := range words.List("keep.short.ends") {
+		if i := strings.Index(name, mark+" "); i > 0 {
+			if mark[0] != ',' && name[i-1] != ' ' {
+				continue
+			}
+			end = min(end, i)
+		}
+	}
+	return strings.TrimSpace(name[:end])
+}
+
+// effectCell shows an effect with its range.
+func (v *LedgerView) effectCell(i ledger.Interval) Cell {
+	if math.IsNaN(i.Effect) {
+		return Cell{Text: words.Say("keep.no-effect"), Muted: true, Bar: noBar()}
+	}
+	c := Cell{Bar: noBar()}
+	c.Text, c.Sub = EffectText(i, v.Table.Limit)
+	return c
+}
+
+// EffectText says an effect and its range, to the digits it has in every figure.
+func EffectText(i ledger.Interval, limit float64) (effect, span string) {
+	d := charts.EffectPlaces(i.Low, i.High, limit)
+	if math.IsNaN(i.Low) {
+		return words.Signed(i.Effect, d), words.Say("keep.no-range")
+	}
+	return words.Signed(i.Effect, d), words.Say("keep.range", words.Signed(i.Low, d), words.Signed(i.High, d))
+}
+
+func savingCell(s ledger.Saving, n food.Nutrient) Cell {
+	c := Cell{Number: true, Bar: noBar()}
+	switch d := words.Decimals(n.Unit()); {
+	case !s.Known:
+		c.Text, c.Muted = words.Say("keep.not-known"), true
+	case words.Signed(s.Amount, d) == words.Signed(0, d):
+		c.Text, c.Muted = words.Number(0, d), true
+	case s.Amount < 0:
+		c.Text, c.Sub, c.Mark = words.Number(-s.Amount, d), words.Say("keep.heavier"), Look
+		c.Tip = words.Say("keep.heavier.tip", words.Say("nutrient."+n.Key()))
+	default:
+		c.Text = words.Number(s.Amount, d)
+	}
+	return c
+}
+
+func (v *LedgerView) swapVerdict(r *ledger.Verdict) Cell {
+	c := Cell{Text: r.Label().String(), Mark: VerdictMark(v.chartVerdict(r.Kind)), Wrap: true, Muted: !judged(r.Kind), Bar: noBar()}
+	if !v.Overall {
+		c.Text, c.Muted = otherLabel(r), true
+	}
+	return c
+}
+
+// judged tells the verdicts that say something of the swap and not only of the
+// tasting.
+func judged(k ledger.Kind) bool {
+	return k.Settled() || k == ledger.LessUnsettled
+}
+
+// otherLabel is the verdict on something that is not how much the dish is liked:
+// there no way is better than the other, and no limit was set.
+func otherLabel(r *ledger.Verdict) string {
+	switch r.Kind {
+	case ledger.LikedMore, ledger.LessUnsettled, ledger.NoLimit:
+		return words.Say("keep.other." + string(r.Kind))
+	}
+	return r.Label().String()
+}
+
+func (v *LedgerView) wholeVerdict(w *ledger.Whole) Cell {
+	c := Cell{Text: words.Say("ledger.whole."+string(w.Kind), words.Trim(w.Limit, 2)), Mark: VerdictMark(v.chartVerdict(w.Kind)), Wrap: true, Bar: noBar()}
+	switch {
+	case !v.Overall && (w.Kind == ledger.LikedMore || w.Kind == ledger.LessUnsettled || w.Kind == ledger.NoLimit):
+		c.Text = words.Say("keep.other." + string(w.Kind))
+	case v.Overall:
+		c.Strong = true
+	}
+	if w.Outranks {
+		c.Text, c.Tip = words.Say("keep.outranks", c.Text), w.Warning().String()
+	}
+	return c
+}
+
+func potsCell(pots int) Cell {
+	if pots == 0 {
+		return Cell{Text: words.Say("library.none"), Muted: true, Number: true, Bar: noBar()}
+	}
+	return Cell{Text: words.Number(float64(pots), 0), Number: true, Bar: noBar()}
+}
