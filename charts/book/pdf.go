@@ -21,13 +21,23 @@ const (
 // WritePDF writes the page for its paper, text as text and the fonts inside.
 // The same page gives the same bytes. Nothing is written unless all is well.
 func (p *Page) WritePDF(w io.Writer) error {
-	s := newSetter(p.Paper())
-	if err := s.recipe(p); err != nil {
+	pages, err := p.Sheets()
+	if err != nil {
 		return err
 	}
-	s.foot(p.Title, 0)
-	d := manuscript.Document{Title: p.Title, Pages: s.pages}
+	d := manuscript.Document{Title: p.Title, Pages: pages}
 	return d.WritePDF(w)
+}
+
+// Sheets sets the page on as many sheets of its paper as it needs. Errors: its
+// chart cannot be drawn.
+func (p *Page) Sheets() ([]manuscript.Page, error) {
+	s := newSetter(p.Paper())
+	if err := s.recipe(p); err != nil {
+		return nil, err
+	}
+	s.foot(p.Title, 0)
+	return s.pages, nil
 }
 
 // pdfSetter sets pages one after another.
