@@ -81,7 +81,7 @@ func (p *ledgerPage) build() fyne.CanvasObject {
 
 // tools choose what is shown: which score, which nutrient, which limit.
 func (p *ledgerPage) tools() fyne.CanvasObject {
-	p.attribute = parts.NewPicker(nil, "", "", func(s parts.Suggestion) { p.ask.Attribute = s.Key; p.lay() })
+	p.attribute = parts.NewPicker(nil, "", "", func(s parts.Suggestion) { p.ask.Attribute = s.Key; p.lay(); p.trade() })
 	p.nutrient = parts.NewPicker(ledgerNutrients(), p.ask.Nutrient.Key(), "", func(s parts.Suggestion) {
 		p.ask.Nutrient = nutrientOf(s.Key)
 		p.lay()

@@ -18,8 +18,13 @@ type Ask struct {
 	MaxSamples int     // 2 to 8; 0 is 5
 
 	// Scatter of one taster's score, points, where no tasting has shown it yet;
-	// 0 is 1.5 (typical on nine points: 1.2 to 1.9).
+	// 0 is 1.4 (typical on nine points: 1.2 to 1.9).
 	Scatter float64
+
+	// Score names what is judged where it is not how much the dish is liked;
+	// NoPromise tells that more of it is not better, so that no version is best.
+	Score     string
+	NoPromise bool
 
 	WithoutOriginal bool // the original need not be among the samples
 	Seed            uint64
@@ -29,7 +34,7 @@ const (
 	usualTasters = 12  // common practice, no source
 	usualSamples = 5   // common practice, no source
 	mostSamples  = 8   // common practice, no source: palates tire
-	usualScatter = 1.5 // middle of 1.2 to 1.9, residual SD on nine points (Hough et al. 2006 has 1.84)
+	usualScatter = 1.4 // the planner's: sensory.UsualScatter, which has the sources
 )
 
 // Plan offers what to cook and taste next.
@@ -39,6 +44,8 @@ type Plan struct {
 	Instead  *Combo   // tasted, and takes more off within the limit than Promised; nil none
 	Tasting  *Tasting // tells most of what was asked; nil nothing is left to tell
 	limit    float64
+	score    string
+	silent   bool // nothing is promised: more is not better
 }
 
 // Tasting is a proposed tasting of fresh pots.
@@ -81,8 +88,10 @@ func Next(ctx context.Context, e *Evidence, ask Ask) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &Plan{Promised: t.promised, Beaten: t.beaten, limit: ask.Limit}
-	if f := t.ForLimit; f != nil && f.Standing == StandsTasted {
+	p := &Plan{Promised: t.promised, Beaten: t.beaten, limit: ask.Limit, score: ask.Score, silent: ask.NoPromise}
+	if ask.NoPromise {
+		p.Promised, p.Beaten = nil, false
+	} else if f := t.ForLimit; f != nil && f.Standing == StandsTasted {
 		p.Instead = f
 	}
 	p.Tasting, err = m.tasting(ctx, ask)

@@ -10,8 +10,12 @@ import (
 // already tasted.
 func (p *Plan) Says() []words.Phrase {
 	var out []words.Phrase
+	if p.score != "" {
+		out = append(out, words.P("ledger.next.score", p.score))
+	}
 	instead := "ledger.next.instead"
 	switch c := p.Promised; {
+	case p.silent:
 	case p.Beaten:
 		out = append(out, words.P("ledger.next.beaten"))
 		instead = "ledger.next.best-tasted"
@@ -19,6 +23,8 @@ func (p *Plan) Says() []words.Phrase {
 		out = append(out, words.P("ledger.next.no-promise"))
 	case p.limit > 0 && c.Low > -p.limit:
 		out = append(out, promise("ledger.next.promised", c))
+	case !(p.limit > 0):
+		out = append(out, promise("ledger.next.highest", c))
 	default:
 		out = append(out, promise("ledger.next.closest", c))
 	}

@@ -25,8 +25,14 @@ func EvidenceOf(b *recipes.Book, r *recipes.Recipe, p *Pool, res *ratings.Result
 	}
 	g.versions()
 	if p != nil {
-		g.e.Limit, g.e.Peeked = p.Limit, p.Peeked
+		g.e.Peeked = p.Peeked
+		if res == nil || p.Overall(res.Attribute) { // the limit is about how much the dish is liked
+			g.e.Limit = p.Limit
+		}
 		g.e.Panelists = p.Panelists()
+		if n := Askable(b); n > 0 {
+			g.e.Panelists = n
+		}
 		g.fit()
 	}
 	return g.e, nil

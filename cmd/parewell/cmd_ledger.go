@@ -100,7 +100,12 @@ func (l *ledgerOf) judge(ctx context.Context, g *given) error {
 		l.best, err = ledger.Best(ctx, l.evidence, ledger.Goal{Nutrient: l.nutrient.Key()})
 	}
 	if err == nil {
-		l.next, err = ledger.Next(ctx, l.evidence, ledger.Ask{Nutrient: l.nutrient.Key()})
+		ask := ledger.Ask{Nutrient: l.nutrient.Key()}
+		if name := l.result.Attribute; !l.pool.Overall(name) {
+			a, _ := l.pool.Tastings[0].Attribute(name)
+			ask.Score, ask.NoPromise = name, a.Kind != recipes.AskLiking
+		}
+		l.next, err = ledger.Next(ctx, l.evidence, ask)
 	}
 	return err
 }

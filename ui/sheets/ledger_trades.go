@@ -154,6 +154,9 @@ func (t *Trades) Card() NextCard {
 		for _, p := range x.Says() {
 			c.Tasting = append(c.Tasting, Capital(p.String()))
 		}
+		if t.reach != "" {
+			c.Tasting = append(c.Tasting, t.reach)
+		}
 	}
 	return c
 }

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"parewell/analysis/outcome"
 	"parewell/analysis/sensory"
 	"parewell/recipes"
 	"parewell/recipes/food"
@@ -173,6 +174,7 @@ type Plan struct {
 	Samples []*recipes.Sample
 	Faults  Faults
 	Says    []string // why this test, how even the orders are, what the panel can show
+	Reach   []string // of those, what a liking test can show
 	Safety  *tasting.Safety
 }
 
@@ -392,8 +394,14 @@ func (r *planReader) says(t *recipes.Tasting, d *sensory.Design) {
 	if countsRight(t.Test) {
 		limit = 0
 	}
-	for _, p := range d.Explain(limit, sensory.UsualScatter) {
+	scatter := outcome.Scatter(r.b, t.Recipe)
+	for _, p := range d.Explain(limit, scatter) {
 		say(p.String())
+	}
+	if t.Test == recipes.TestLiking {
+		for _, p := range d.LikingPlan(scatter).Explain(limit) {
+			r.p.Reach = append(r.p.Reach, p.String())
+		}
 	}
 	if most := r.mostPerSitting(t); len(d.Trays[0].Samples) > most {
 		say(words.Say("plan.too-many", len(d.Trays[0].Samples), most))
