@@ -2,6 +2,7 @@ package ui
 
 import (
 	"math/rand/v2"
+	"slices"
 
 	"fyne.io/fyne/v2"
 
@@ -23,6 +24,9 @@ type planPage struct {
 	ids  map[string]recipes.ID // of samples drawn in this sitting, by place
 
 	drafts planDrafts // versions the plan needs and the workbook gets with it
+
+	said    []sheets.Saying // as last shown, and what the last change did to it
+	changes []sheets.ChangedSaying
 
 	title, caption *parts.Text
 	ask            *parts.Matrix
@@ -51,6 +55,7 @@ func (w *Window) planTasting(t *recipes.Tasting) {
 	}
 	p, _ := w.pages[pagePlan].(*planPage)
 	p.ids, p.drafts = map[string]recipes.ID{}, planDrafts{}
+	p.said, p.changes = nil, nil
 	if t == nil {
 		p.base = &recipes.Tasting{ID: w.newID(), Recipe: r.ID, Seed: rand.Uint64N(999_999_999) + 1} //nolint:gosec // a seed that is shown, no secret
 		p.f = sheets.NewPlan(w.book(), r, sheets.Today(w.now()))
@@ -156,12 +161,19 @@ func (p *planPage) work() {
 
 func (p *planPage) showSays() {
 	p.says.Objects = nil
-	for i, s := range p.plan.Says {
-		t := parts.NewText(s)
-		if i == 0 {
-			t.Role = parts.RoleMuted
-		}
-		p.says.Add(t)
+	switch {
+	case len(p.plan.Says) == 0: // while a field is wrong; what stood there is compared with afterwards
+		p.changes = nil
+	case p.changes == nil, !slices.Equal(p.plan.Says, p.said):
+		p.changes, p.said = sheets.ChangesOf(p.said, p.plan.Says), p.plan.Says
+	}
+	if slices.ContainsFunc(p.changes, func(c sheets.ChangedSaying) bool { return c.Changed }) {
+		note := parts.NewCaption(words.Say("plan.changed"))
+		note.SetRole(parts.RoleAccent)
+		p.says.Add(note)
+	}
+	for i, c := range p.changes {
+		p.says.Add(saying(c, i == 0))
 	}
 	if len(p.plan.Says) == 0 {
 		p.says.Add(parts.NewText(words.Say("plan.why." + p.f.Test)))
@@ -177,4 +189,20 @@ func (p *planPage) showSays() {
 			p.safety.Add(parts.Stretch(parts.GapSmall, 0, parts.NewBold(l.Name), check))
 		}
 	}
+}
+
+// saying is a sentence of the plan, in bold where the last change changed it,
+// with what stood there before; the first says why this test.
+func saying(c sheets.ChangedSaying, first bool) fyne.CanvasObject {
+	t := parts.NewText(c.Text)
+	switch {
+	case c.Changed:
+		t.Role, t.Bold = parts.RoleAccent, true
+	case first:
+		t.Role = parts.RoleMuted
+	}
+	if c.Before == "" || first {
+		return t
+	}
+	return parts.Rows(2, t, parts.NewCaption(words.Say("plan.changed.before", c.Before)))
 }

@@ -201,12 +201,11 @@ func (p *planPage) showAsk() {
 		}
 	}
 	if want.Limit {
-		unit, help := "plan.limit.unit", "plan.limit.help"
-		if sheets.PlanLimitIsShare(p.f.Test) {
-			unit, help = "plan.share.unit", "plan.share.help"
-		}
-		p.rows[sheets.PlanLimitField].SetUnit(words.Say(unit))
-		p.rows[sheets.PlanLimitField].SetHelp(words.Say(help))
+		row := p.rows[sheets.PlanLimitField]
+		label, unit, help := sheets.PlanLimitWords(p.f.Test)
+		row.SetLabel(label)
+		row.SetUnit(unit)
+		row.SetHelp(help)
 	}
 	if p.f.Cleanser != "" {
 		p.rows["clean"].Show()

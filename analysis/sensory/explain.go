@@ -83,15 +83,20 @@ func chance(p float64) string {
 }
 
 // Explain says in sentences how even the design is and what its panel can show,
-// before anyone cooks. limit is the most liking that may be lost (DESIGN: the
-// acceptable drop), 0 for none; scatter as for Report.
+// before anyone cooks; a small panel first in one sentence (see Short). limit is
+// the most liking that may be lost (DESIGN: the acceptable drop), or the share of
+// people who may notice, 0 for none; scatter as for Report.
 func (d *Design) Explain(limit, scatter float64) []words.Phrase {
-	out := []words.Phrase{d.Balance().phrase(len(d.Trays))}
+	var out []words.Phrase
+	if short := d.Short(limit, scatter); short.Key != "" {
+		out = append(out, short)
+	}
+	out = append(out, d.Balance().phrase(len(d.Trays)))
 	switch {
 	case d.Ask.Test == Liking:
 		out = append(out, d.LikingPlan(scatter).Explain(limit)...)
 	case d.Ask.Test.Counts():
-		out = append(out, explainTell(d.Ask.Test, len(d.Trays))...)
+		out = append(out, explainTell(d.Ask.Test, len(d.Trays), limit)...)
 	}
 	for _, a := range d.Advice(limit, scatter) {
 		out = append(out, a.Phrase())
@@ -138,7 +143,7 @@ func (p LikingPlan) Explain(limit float64) []words.Phrase {
 // points rounds up to tenths: a promise is kept.
 func points(v float64) string { return words.Number(math.Ceil(v*10-1e-6)/10, 1) }
 
-func explainTell(t Test, n int) []words.Phrase {
+func explainTell(t Test, n int, limit float64) []words.Phrase {
 	c := Reach(t, n)
 	if c.MinCorrect == nil {
 		return []words.Phrase{words.P("sensory.tell.none", n, fewestTasters(t))}
@@ -152,7 +157,7 @@ func explainTell(t Test, n int) []words.Phrase {
 		words.P("sensory.tell.notice", words.Share(*c.NoticeShare)),
 	}
 	if c.ShowShare != nil {
-		out = append(out, words.P("sensory.tell.similar", words.Share(*c.ShowShare)))
+		out = append(out, similarTo(t, n, *c.ShowShare, limit))
 	}
 	return out
 }

@@ -79,6 +79,12 @@ func (r *FormRow) SetError(text string) {
 	}
 }
 
+// SetLabel changes the words before the field.
+func (r *FormRow) SetLabel(text string) {
+	r.label.SetText(text)
+	r.form.changed()
+}
+
 // SetHelp changes the words under the field.
 func (r *FormRow) SetHelp(text string) {
 	r.help.SetText(text)

@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"parewell/analysis/outcome"
 	"parewell/analysis/sensory"
 	"parewell/recipes"
 	"parewell/recipes/food"
@@ -173,9 +172,40 @@ type Plan struct {
 	Tasting *recipes.Tasting
 	Samples []*recipes.Sample
 	Faults  Faults
-	Says    []string // why this test, how even the orders are, what the panel can show
-	Reach   []string // of those, what a liking test can show
+	Says    []Saying // why this test, what the panel can show, how even the orders are
 	Safety  *tasting.Safety
+}
+
+// Saying is one sentence of a plan; Key stays while its numbers change.
+type Saying struct{ Key, Text string }
+
+// ChangedSaying is a sentence with what stood in its place before.
+type ChangedSaying struct {
+	Text    string
+	Before  string // "" where it stood nowhere
+	Changed bool
+}
+
+// ChangesOf marks what a change of the form did to the sentences; nothing is
+// marked where none stood before.
+func ChangesOf(was, now []Saying) []ChangedSaying {
+	old := map[string][]string{}
+	for _, s := range was {
+		old[s.Key] = append(old[s.Key], s.Text)
+	}
+	out := make([]ChangedSaying, len(now))
+	for i, s := range now {
+		out[i].Text = s.Text
+		if before := old[s.Key]; len(before) > 0 {
+			old[s.Key] = before[1:]
+			if out[i].Changed = before[0] != s.Text; out[i].Changed {
+				out[i].Before = before[0]
+			}
+			continue
+		}
+		out[i].Changed = len(was) > 0
+	}
+	return out
 }
 
 // Ready tells whether the plan can be kept.
@@ -385,33 +415,37 @@ func (r *planReader) seats(t *recipes.Tasting) {
 
 // says is what there is to say before anyone cooks.
 func (r *planReader) says(t *recipes.Tasting, d *sensory.Design) {
-	say := func(s string) { r.p.Says = append(r.p.Says, s) }
-	say(words.Say("plan.why." + t.Test))
+	say := func(p words.Phrase) { r.p.Says = append(r.p.Says, Saying{sayingKey(p.Key), p.String()}) }
+	say(words.P("plan.why." + t.Test))
 	if t.Test == recipes.TestHome {
 		return
 	}
-	limit := t.Limit
-	if countsRight(t.Test) {
-		limit = 0
-	}
-	scatter := outcome.Scatter(r.b, t.Recipe)
-	for _, p := range d.Explain(limit, scatter) {
-		say(p.String())
-	}
-	if t.Test == recipes.TestLiking {
-		for _, p := range d.LikingPlan(scatter).Explain(limit) {
-			r.p.Reach = append(r.p.Reach, p.String())
-		}
+	for _, p := range d.Explain(t.Limit, sensory.UsualScatter) { // the limit of a test with right answers is a share
+		say(p)
 	}
 	if most := r.mostPerSitting(t); len(d.Trays[0].Samples) > most {
-		say(words.Say("plan.too-many", len(d.Trays[0].Samples), most))
+		say(words.P("plan.too-many", len(d.Trays[0].Samples), most))
 	}
 	if !r.repeated() && t.Test == recipes.TestLiking {
-		say(words.Say("plan.repeat"))
+		say(words.P("plan.repeat"))
 	}
 	if t.Serves != "" && strings.EqualFold(t.Serves, t.Codes) {
-		say(words.Say("plan.same-hands", t.Serves))
+		say(words.P("plan.same-hands", t.Serves))
 	}
+}
+
+// sayingKey is that of what a sentence is about: one that says the same thing with
+// another outcome ("-met", "-not") stands in its place.
+func sayingKey(key string) string {
+	for _, end := range []string{"-met", "-not", "-never", "-nearly"} {
+		key = strings.TrimSuffix(key, end)
+	}
+	for _, same := range []string{"plan.why.", "sensory.balance.", "sensory.short."} {
+		if strings.HasPrefix(key, same) {
+			return same
+		}
+	}
+	return key
 }
 
 // mostPerSitting is how many samples one sitting takes: 3 when rich, fried,

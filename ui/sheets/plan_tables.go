@@ -131,6 +131,16 @@ func PlanWants(test string, similar bool) Wants {
 // PlanLimitIsShare tells whether the limit of a test is a share of people.
 func PlanLimitIsShare(test string) bool { return countsRight(test) }
 
+// PlanLimitWords are the words of the limit's field: its label, its unit and what
+// helps with it.
+func PlanLimitWords(test string) (label, unit, help string) {
+	of := "plan.limit"
+	if PlanLimitIsShare(test) {
+		of = "plan.share"
+	}
+	return words.Say(of), words.Say(of + ".unit"), words.Say(of + ".help")
+}
+
 // ToggleAllergen ticks or clears a box of AllergenTicks: column 1 is in it,
 // column 2 may be.
 func ToggleAllergen(has food.Allergens, row, col int) food.Allergens {

@@ -131,10 +131,57 @@ func TestWhatIsWrongWithAPlan(t *testing.T) {
 // What the panel can show is said before anyone cooks, with what a small one can
 // do instead.
 func TestAPlanSaysWhatItCanShow(t *testing.T) {
-	all := strings.Join(planned(planBook(t, 8), func(*PlanFields) {}).Says, "\n")
-	for _, part := range []string{"Your 8 tasters would notice", "not under 0.5", "Tick “two pots”"} {
+	all := saidBy(planned(planBook(t, 8), func(*PlanFields) {}))
+	for _, part := range []string{"8 friends can show a plain drop", "just as good", "Your 8 tasters would notice", "not under 0.5", "Tick “two pots”"} {
 		if !strings.Contains(all, part) {
 			t.Errorf("it does not say %q:\n%s", part, all)
+		}
+	}
+}
+
+func saidBy(p *Plan) string {
+	var all []string
+	for _, s := range p.Says {
+		all = append(all, s.Text)
+	}
+	return strings.Join(all, "\n")
+}
+
+// Whoever wants to show that nearly nobody notices is asked for a share of people
+// and hears whether the panel can show that share.
+func TestALimitOfWhoNotices(t *testing.T) {
+	b := planBook(t, 8)
+	similar := func(f *PlanFields) {
+		f.Test, f.Similar, f.Limit = string(sensory.Triangle), true, "0.3"
+		f.Versions = map[recipes.ID]int{b.Versions("r")[0].ID: 1}
+		f.Original, f.Twice = true, false
+	}
+	p := planned(b, similar)
+	if !p.Ready() {
+		t.Fatal(p.Faults)
+	}
+	if all := saidBy(p); !strings.Contains(all, "not fewer than your limit of 30 %: that takes about") || !strings.Contains(all, "8 friends can show a plain difference") {
+		t.Errorf("it says\n%s", all)
+	}
+	if label, unit, help := PlanLimitWords(string(sensory.Triangle)); label != "Most who may notice" || unit == "" || help == "" {
+		t.Errorf("%q %q %q", label, unit, help)
+	}
+	if label, _, _ := PlanLimitWords(recipes.TestLiking); label != "Most it may lose" {
+		t.Errorf("%q", label)
+	}
+	changed := map[string]ChangedSaying{}
+	for i, c := range ChangesOf(p.Says, planned(b, func(f *PlanFields) { similar(f); f.Limit = "0.5" }).Says) {
+		if c.Changed {
+			changed[p.Says[i].Key] = c
+		}
+	}
+	c, ok := changed["sensory.tell.similar"]
+	if len(changed) != 1 || !ok || !strings.Contains(c.Text, "50 %") || !strings.Contains(c.Before, "30 %") {
+		t.Errorf("changed by another limit: %+v", changed)
+	}
+	for _, c := range ChangesOf(nil, p.Says) {
+		if c.Changed {
+			t.Errorf("nothing stood before: %+v", c)
 		}
 	}
 }
