@@ -35,7 +35,17 @@ type Recipe struct {
 	Source   string    `json:"source,omitempty"` // where it came from, as pasted
 	Brief    Brief     `json:"brief,omitzero"`
 	Order    float64   `json:"order,omitempty"` // place in the list
+	Print    Print     `json:"print,omitzero"`  // what goes into the book
 }
+
+// Print is what the cook chose of a recipe for the book.
+type Print struct {
+	Version ID   `json:"version,omitempty"`  // PrintOriginal, or a version; empty or gone: the newest
+	LeftOut bool `json:"left_out,omitempty"` // the recipe is not in the book
+}
+
+// PrintOriginal stands for the original as the version that is printed.
+const PrintOriginal ID = "original"
 
 // Section is what the cook says of a headed section of the original: what it
 // weighs by itself once cooked, and how much of it goes into the dish.

@@ -83,6 +83,42 @@ func SetHeadnote(id ID, text string) Verb {
 	})
 }
 
+// SetPrint chooses what of a recipe goes into the book.
+func SetPrint(id ID, print Print) Verb {
+	return editRecipe(id, "did.print", nil, nil, func(b *Book, _ *edits, r *Recipe) error {
+		if v := print.Version; v != "" && v != PrintOriginal && b.Version(id, v) == nil {
+			return gone("error.version-gone")
+		}
+		r.Print = print
+		return nil
+	})
+}
+
+// MoveRecipe puts a recipe before another in the list and in the book, or behind
+// all with an empty ID.
+func MoveRecipe(id, before ID) Verb {
+	return func(b *Book) (Change, error) {
+		e := newEdits(b, id, "did.move-recipe")
+		order := slices.DeleteFunc(slices.Clone(b.Recipes()), func(r *Recipe) bool { return r.ID == id })
+		moved := b.Recipe(id)
+		at := slices.IndexFunc(order, func(r *Recipe) bool { return r.ID == before })
+		if moved == nil || before != "" && at < 0 {
+			return Change{}, gone("error.recipe-gone")
+		}
+		if before == "" {
+			at = len(order)
+		}
+		for i, r := range slices.Insert(order, at, moved) {
+			if r.Order != float64(i+1) {
+				c := *r
+				c.Order = float64(i + 1)
+				e.put(&c)
+			}
+		}
+		return e.done()
+	}
+}
+
 // SetServings sets the number that divides the original; it is then stated.
 func SetServings(id ID, servings float64) Verb {
 	return editRecipe(id, "did.servings", []any{servings}, nil, func(_ *Book, _ *edits, r *Recipe) error {

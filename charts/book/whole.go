@@ -59,20 +59,6 @@ func ManuscriptOf(b *recipes.Book, title string, chosen []Choice, o Options, mad
 	return m, nil
 }
 
-// Newest chooses the newest version of each recipe of a Book, the original where
-// there is none, in the Book's order.
-func Newest(b *recipes.Book) []Choice {
-	var out []Choice
-	for _, r := range b.Recipes() {
-		c := Choice{Recipe: r.ID}
-		if all := b.Versions(r.ID); len(all) > 0 {
-			c.Version = all[len(all)-1].ID
-		}
-		out = append(out, c)
-	}
-	return out
-}
-
 // indexOf lists ingredients by name: one food under one name, the one that most
 // of its lines have.
 func indexOf(b *recipes.Book, pages []*Page) []IndexEntry {

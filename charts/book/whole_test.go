@@ -19,7 +19,7 @@ import (
 func harbourBook(t *testing.T, u Units) *Manuscript {
 	t.Helper()
 	b := mustHarbour(t)
-	chosen := Newest(b)
+	chosen := Chosen(b)
 	for _, v := range b.Versions(chosen[0].Recipe) {
 		if v.Letter == "B" {
 			chosen[0].Version = v.ID

@@ -70,49 +70,71 @@ func runPrint(c *call) (int, error) {
 	return exitWell, sayPrinted(c, g, m, files)
 }
 
-// printed makes the pages that the flags ask for.
+// printed makes the pages that the flags ask for, else as the workbook says.
 func printed(g *given, b *recipes.Book) (*book.Manuscript, error) {
 	name := g.operands[0]
-	units, err := book.ParseUnits(g.flags["units"])
-	if err != nil {
-		return nil, problem.At("--units", err)
-	}
-	rule, err := book.ParseRule(g.flags["rule"])
-	if err != nil {
-		return nil, problem.At("--rule", err)
-	}
-	chosen, err := chosenRecipes(name, b, g)
+	o, err := printOptions(g, b)
 	if err != nil {
 		return nil, err
 	}
-	var choices []book.Choice
-	for _, r := range chosen {
-		v, err := printedVersion(g, b, r)
+	chosen := book.Chosen(b)
+	if g.has("recipe") || g.has("version") || len(chosen) == 0 {
+		of, err := chosenRecipes(name, b, g)
 		if err != nil {
 			return nil, err
 		}
-		choices = append(choices, book.Choice{Recipe: r.ID, Version: v})
-	}
-	title := strings.TrimSuffix(filepath.Base(name), filepath.Ext(name))
-	return book.ManuscriptOf(b, title, choices, book.Usual(units, rule), time.Now())
-}
-
-// printedVersion is the version --version names, else the newest.
-func printedVersion(g *given, b *recipes.Book, r *recipes.Recipe) (recipes.ID, error) {
-	letter, asked := g.flags["version"]
-	all := b.Versions(r.ID)
-	if asked && strings.EqualFold(letter, "original") || !asked && len(all) == 0 {
-		return "", nil
-	}
-	if !asked {
-		return all[len(all)-1].ID, nil
-	}
-	for _, v := range all {
-		if strings.EqualFold(v.Letter, letter) {
-			return v.ID, nil
+		chosen = chosen[:0]
+		for _, r := range of {
+			c, err := printedVersion(g, b, r)
+			if err != nil {
+				return nil, err
+			}
+			chosen = append(chosen, c)
 		}
 	}
-	return "", problem.New("--version "+letter, words.Say("cmd.claims.version", r.Title), "")
+	title := cmp.Or(b.Setting(book.SettingTitle), strings.TrimSuffix(filepath.Base(name), filepath.Ext(name)))
+	return book.ManuscriptOf(b, title, chosen, o, time.Now())
+}
+
+// printOptions are those of the workbook with what the flags say instead; another
+// rule brings what is usual under it.
+func printOptions(g *given, b *recipes.Book) (book.Options, error) {
+	o := book.OptionsOf(b)
+	if text := g.flags["units"]; text != "" {
+		units, err := book.ParseUnits(text)
+		if err != nil {
+			return o, problem.At("--units", err)
+		}
+		o.Units = units
+	}
+	if text := g.flags["rule"]; text != "" {
+		rule, err := book.ParseRule(text)
+		if err != nil {
+			return o, problem.At("--rule", err)
+		}
+		if rule != o.Rule {
+			o = book.Usual(o.Units, rule)
+		}
+	}
+	return o, nil
+}
+
+// printedVersion is the version --version names, else the one chosen for the
+// book.
+func printedVersion(g *given, b *recipes.Book, r *recipes.Recipe) (book.Choice, error) {
+	letter, asked := g.flags["version"]
+	switch {
+	case !asked:
+		return book.ChoiceOf(b, r), nil
+	case strings.EqualFold(letter, "original"):
+		return book.Choice{Recipe: r.ID}, nil
+	}
+	for _, v := range b.Versions(r.ID) {
+		if strings.EqualFold(v.Letter, letter) {
+			return book.Choice{Recipe: r.ID, Version: v.ID}, nil
+		}
+	}
+	return book.Choice{}, problem.New("--version "+letter, words.Say("cmd.claims.version", r.Title), "")
 }
 
 // usualWide is the width of figures in millimetres: a text column.
