@@ -136,8 +136,17 @@ type ResultsText struct {
 	Notes []string
 }
 
-// Says says the result for one of Asked; other tests have one answer.
+// Says says the result for one of Asked; other tests have one answer. With the
+// answer it says how many of the planned tasters gave theirs.
 func (r *Results) Says(asked string) ResultsText {
+	t := r.answer(asked)
+	if k := r.Kind(); k != ResultsNone && k != ResultsHome {
+		t.Head = strings.TrimSpace(t.Head + " " + outcome.AttendanceOf(r.Book, r.Tasting).Say())
+	}
+	return t
+}
+
+func (r *Results) answer(asked string) ResultsText {
 	switch r.Kind() {
 	case ResultsRated:
 		return r.ratedText(asked)
@@ -176,6 +185,9 @@ func (r *Results) ratedText(asked string) ResultsText {
 	}
 	for _, p := range res.Explain() {
 		t.Notes = append(t.Notes, Capital(p.String()))
+	}
+	if plan.AgainstOriginal != nil {
+		t.Notes = append([]string{words.Say("results.range.plain")}, t.Notes...)
 	}
 	return t
 }

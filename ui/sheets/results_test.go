@@ -21,7 +21,7 @@ func TestResultsOfLiking(t *testing.T) {
 	}
 	overall := r.Asked()[0]
 	said := r.Says(overall)
-	if !strings.Contains(said.Head, "C scored") || len(said.More) != 3 || !strings.Contains(said.More[0], "95 % range") {
+	if !strings.Contains(said.Head, "C scored") || !strings.HasSuffix(said.Head, ". All 12 planned tasters answered.") || len(said.More) != 3 || !strings.Contains(said.More[0], "95 % range") {
 		t.Errorf("%+v", said)
 	}
 	for _, s := range append([]string{said.Head}, append(said.More, said.Notes...)...) {
