@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"parewell/analysis/outcome"
 	"parewell/analysis/sensory"
 	"parewell/recipes"
 	"parewell/recipes/food"
@@ -173,6 +174,7 @@ type Plan struct {
 	Samples []*recipes.Sample
 	Faults  Faults
 	Says    []Saying // why this test, what the panel can show, how even the orders are
+	Reach   []string // of those, what a liking test can show
 	Safety  *tasting.Safety
 }
 
@@ -420,8 +422,14 @@ func (r *planReader) says(t *recipes.Tasting, d *sensory.Design) {
 	if t.Test == recipes.TestHome {
 		return
 	}
-	for _, p := range d.Explain(t.Limit, sensory.UsualScatter) { // the limit of a test with right answers is a share
+	scatter := outcome.Scatter(r.b, t.Recipe)
+	for _, p := range d.Explain(t.Limit, scatter) { // the limit of a test with right answers is a share
 		say(p)
+	}
+	if t.Test == recipes.TestLiking {
+		for _, p := range d.LikingPlan(scatter).Explain(t.Limit) {
+			r.p.Reach = append(r.p.Reach, p.String())
+		}
 	}
 	if most := r.mostPerSitting(t); len(d.Trays[0].Samples) > most {
 		say(words.P("plan.too-many", len(d.Trays[0].Samples), most))
