@@ -109,6 +109,9 @@ func TestKeepOrDrop(t *testing.T) {
 		if c := p.cell(t, "25 % less", 3); c.Text != "drops too much" || c.Mark != parts.VerdictMark(charts.TooMuch) {
 			t.Errorf("salt: %+v", c)
 		}
+		if !p.under.Visible() || !strings.Contains(p.ranges.Text(), "90 % range") {
+			t.Error("nothing says what a 90 % range is")
+		}
 		for _, kind := range []string{chartFall, chartFront} {
 			p.chart.kind.SetKey(kind)
 			p.chart.show()

@@ -44,7 +44,8 @@ type ledgerPage struct {
 	left, right         *container.Scroll
 	main, side          *fyne.Container // what the two scroll
 	why                 *parts.Panel    // around the detail
-	outrank             fyne.CanvasObject
+	outrank, ranges     *parts.Text
+	under               fyne.CanvasObject // both, under the table
 }
 
 func newLedgerPage(w *Window) page {
@@ -61,8 +62,10 @@ func (p *ledgerPage) build() fyne.CanvasObject {
 	p.detail = parts.Rows(parts.GapSmall)
 	p.chart, p.best, p.next = newLedgerChart(p), newLedgerBest(p), newLedgerNext(p)
 	p.why = parts.NewPanel(parts.GapLarge, p.detail)
-	p.outrank = parts.Pad(6, 12, 8, 12, parts.NewCaption(words.Say("keep.wholes.outrank")))
-	p.main = parts.Rows(parts.GapMedium, p.tools(), p.banners, parts.NewTableCard("", "", parts.Rows(0, p.table, p.outrank)), p.chart.view, p.best.view)
+	p.outrank = parts.NewCaption(words.Say("keep.wholes.outrank"))
+	p.ranges = parts.NewCaption(words.Say("keep.range.plain"))
+	p.under = parts.Pad(6, 12, 8, 12, parts.Rows(4, p.outrank, p.ranges))
+	p.main = parts.Rows(parts.GapMedium, p.tools(), p.banners, parts.NewTableCard("", "", parts.Rows(0, p.table, p.under)), p.chart.view, p.best.view)
 	p.side = parts.Rows(parts.GapMedium, p.why, p.next.view)
 	p.narrow, p.tight = false, false
 	p.left = parts.Scrolled(parts.Pad(2, 12, 8, 2, p.main))
@@ -217,6 +220,7 @@ func (p *ledgerPage) lay() {
 	p.showBanners()
 	p.showTable()
 	visible(p.outrank, len(v.Table.Wholes) > 0)
+	visible(p.under, p.l.Tasted())
 	if p.chosen == "" || v.Detail(p.chosen).Title == "" {
 		p.chosen = v.Sheet.Rows[0].Key
 	}

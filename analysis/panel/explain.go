@@ -66,18 +66,36 @@ func (p *Panelist) agreement() words.Phrase {
 	if p.Shared < enoughShared {
 		return words.P("panel.agree.few", p.Shared)
 	}
-	r := words.Number(p.Agreement, 2)
-	switch {
-	case math.IsNaN(p.Agreement):
+	if math.IsNaN(p.Agreement) {
 		return words.P("panel.agree.none")
-	case p.Agreement >= 0.7:
-		return words.P("panel.agree.much", p.Shared, r)
-	case p.Agreement >= 0.3:
-		return words.P("panel.agree.partly", p.Shared, r)
-	case p.Agreement > -0.3:
-		return words.P("panel.agree.own", p.Shared, r)
 	}
-	return words.P("panel.agree.other", p.Shared, r)
+	return words.P("panel.agree."+p.step(), p.Shared, words.Number(p.Agreement, 2))
+}
+
+// step is how far the order of the samples is that of the others.
+func (p *Panelist) step() string {
+	switch {
+	case p.Agreement >= 0.7:
+		return "much"
+	case p.Agreement >= 0.3:
+		return "partly"
+	case p.Agreement > -0.3:
+		return "own"
+	}
+	return "other"
+}
+
+// Agrees says in two or three words how far the order of the samples is that of
+// the others, as the sentence does: too few samples say nothing, whatever their
+// correlation.
+func (p *Panelist) Agrees() words.Phrase {
+	switch {
+	case p.Shared < enoughShared:
+		return words.P("panel.agree.short.few", p.Shared)
+	case math.IsNaN(p.Agreement):
+		return words.P("panel.agree.short.none")
+	}
+	return words.P("panel.agree.short." + p.step())
 }
 
 // repeatability says how far scores of the same sample lie apart.

@@ -180,6 +180,24 @@ func TestLevelsDoNotPassForSamples(t *testing.T) {
 	checkWords(t, p)
 }
 
+// The few words of a table never claim more than the sentence does.
+func TestAgreementInShort(t *testing.T) {
+	for _, row := range []struct {
+		name, want string
+		scores     [][]float64
+	}{
+		{"too few", "too few samples (3)", [][]float64{{1, 2, 3}, {2, 3, 4}}},
+		{"the same order", "much the same order", [][]float64{{1, 2, 3, 4, 5}, {2, 3, 4, 5, 6}}},
+		{"the other way round", "rather the opposite", [][]float64{{5, 4, 3, 2, 1}, {2, 3, 4, 5, 6}}},
+		{"all alike", "all scored alike", [][]float64{{5, 5, 5, 5, 5}, {2, 3, 4, 5, 6}}},
+	} {
+		p := must(t, rows(row.scores...))
+		if got := p.Panelists[0].Agrees().String(); got != row.want {
+			t.Errorf("%s: %q, want %q", row.name, got, row.want)
+		}
+	}
+}
+
 func TestSaid(t *testing.T) {
 	table := [][]float64{{2, 4, 5, 7, 8, 9}, {3, 4, 5, 6, 8, 8}, {8, 7, 6, 5, 3, 2}, {8, 8, 9, 9, 9, 9}, {2, 3, 5, 6, 7, 8}, {3, 3, 5, 6, 8, 9}}
 	p := must(t, rows(table...))

@@ -129,7 +129,7 @@ func TestOneEffectOfSwapsServedTogetherStandsOnce(t *testing.T) {
 		t.Fatalf("the joint effect stands %d times: %v", times, keys)
 	}
 	row := v.Sheet.Rows[at]
-	if row.Label.Text != "These 2 together" || row.Cells[0].Text != "48" || v.Sheet.Rows[at-1].Cells[1].Text != "not by itself" || v.Sheet.Rows[at-2].Cells[1].Text != "not by itself" {
+	if row.Label.Text != "The 2 above, together" || row.Cells[0].Text != "48" || v.Sheet.Rows[at-1].Cells[1].Text != "not by itself" || v.Sheet.Rows[at-2].Cells[1].Text != "not by itself" {
 		t.Errorf("%+v", v.Sheet.Rows[at-2:at+1])
 	}
 	if d := v.Detail(row.Key); !strings.HasPrefix(d.Title, "Olive oil for the butter under the leeks and crumbs") || len(d.Says) == 0 {

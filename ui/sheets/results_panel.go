@@ -25,7 +25,8 @@ func (r *Results) Panel(asked string) PanelSheet {
 	}
 	s := PanelSheet{Sheet: Sheet{Corner: words.Say("results.taster")}}
 	if p != nil {
-		s.Sheet.Columns = []Column{column("scores"), column("level"), column("used"), column("agrees")}
+		s.Sheet.Columns = []Column{column("scores"), subbed("level"), subbed("used"), subbed("agrees")}
+		s.Sheet.Columns[3].Number = false
 		for _, x := range p.Explain() {
 			s.Says = append(s.Says, x.String())
 		}
@@ -69,11 +70,18 @@ func panelCells(p *panel.Panel, code string) []Cell {
 		}
 		used := words.Say("results.used", words.Trim(x.Low, 1), words.Trim(x.High, 1))
 		return []Cell{
-			scoreCell(float64(x.N), 0), signedCell(x.Level), {Text: used, Number: true, Bar: noBar()}, scoreCell(x.Agreement, 2),
+			scoreCell(float64(x.N), 0), signedCell(x.Level), {Text: used, Number: true, Bar: noBar()}, {Text: x.Agrees().String(), Bar: noBar()},
 		}
 	}
 	none := Cell{Text: words.Say("library.none"), Muted: true, Number: true, Bar: noBar()}
-	return []Cell{none, none, none, none}
+	return []Cell{none, none, none, {Text: none.Text, Muted: true, Bar: noBar()}}
+}
+
+// subbed is a column with a second line that says what its figures are.
+func subbed(key string) Column {
+	c := column(key)
+	c.Sub = words.Say("results.column." + key + ".sub")
+	return c
 }
 
 // TasterSays is what one taster's scores of one of Asked show, in sentences.

@@ -24,6 +24,9 @@ func TestResultsOfLiking(t *testing.T) {
 	if !strings.Contains(said.Head, "C scored") || !strings.HasSuffix(said.Head, ". All 12 planned tasters answered.") || len(said.More) != 3 || !strings.Contains(said.More[0], "95 % range") {
 		t.Errorf("%+v", said)
 	}
+	if !strings.Contains(strings.Join(said.Notes, " "), "19 of 20") {
+		t.Errorf("nothing says what a 95 %% range is: %v", said.Notes)
+	}
 	for _, s := range append([]string{said.Head}, append(said.More, said.Notes...)...) {
 		if low := strings.ToLower(s); strings.Contains(low, "significant") || strings.Contains(low, "no difference") {
 			t.Errorf("%q", s)
@@ -57,6 +60,9 @@ func TestATasterIsSetAsideAndTheResultSaysSo(t *testing.T) {
 	p := NewResults(g.book, "t1").Panel(words.Say("plan.overall"))
 	if len(p.Tasters) != 12 || p.Sheet.Rows[0].Cells[4].Text != "counts" {
 		t.Fatalf("%+v", p)
+	}
+	if c := p.Sheet.Rows[0].Cells[3]; c.Text != "too few samples (4)" { // as the sentence says, and no number that claims more
+		t.Errorf("%+v, %v", c, NewResults(g.book, "t1").TasterSays(words.Say("plan.overall"), p.Tasters[0]))
 	}
 	g.do(tasting.SetAside("t1", p.Tasters[0], "had a cold"))
 	r := NewResults(g.book, "t1")
