@@ -16,7 +16,7 @@ import (
 func TestEqualsAreOrderedBySimplicity(t *testing.T) {
 	e := &Evidence{Beta: make([]float64, 4), DF: 30, ResidualSD: 1, Limit: 0.5}
 	for i := range 4 {
-		kcal := Saving{float64(8 * (i % 2)), true} // exact in binary
+		kcal := Saving{Amount: float64(8 * (i % 2)), Known: true} // exact in binary
 		e.Swaps = append(e.Swaps, SwapFact{ID: fmt.Sprint(i), Name: fmt.Sprint("swap ", i), Savings: map[string]Saving{EnergyKey: kcal}})
 		e.Cov = append(e.Cov, make([]float64, 4))
 	}

@@ -9,12 +9,24 @@ import (
 )
 
 // Saving is what a swap or a set of swaps takes off one serving of one
-// nutrient, in the nutrient's unit: positive is lighter. Amount means nothing
-// unless Known.
+// nutrient, in the nutrient's unit: positive is lighter. Where it is not Known
+// Amount is the Bound's, or means nothing without one.
 type Saving struct {
 	Amount float64
 	Known  bool
+	Bound  Bound  // where it is not Known
+	Lacks  string // where it is not Known: the ingredients that have no figure, in words
 }
+
+// Bound says of a saving that is not known that it is at least, or at most, an
+// amount; the empty one says nothing.
+type Bound string
+
+// Bounds of a saving.
+const (
+	AtLeast Bound = "at-least"
+	AtMost  Bound = "at-most"
+)
 
 // SwapFact is one swap as the ledger needs it.
 type SwapFact struct {

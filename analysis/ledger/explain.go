@@ -88,6 +88,15 @@ func potsNote(pots int) words.Phrase {
 	return words.P("ledger.pots", pots)
 }
 
+// Note says why a saving is not known: which ingredients have no figure for the
+// nutrient named; a phrase without a key where it is known.
+func (s Saving) Note(nutrient string) words.Phrase {
+	if s.Known || s.Lacks == "" {
+		return words.Phrase{}
+	}
+	return words.P("ledger.saving.lacks", nutrient, s.Lacks)
+}
+
 // MoreNote says what tasting would settle it; a phrase without a key when none is
 // asked for.
 func (v *Verdict) MoreNote() words.Phrase { return v.More.note() }

@@ -30,7 +30,7 @@ func (tr trial) evidence(r *rand.Rand) *Evidence {
 		kcal := 10 + 120*r.Float64()
 		e.Swaps = append(e.Swaps, SwapFact{
 			ID: fmt.Sprintf("s%02d", i), Name: fmt.Sprintf("swap %d", i),
-			Savings: map[string]Saving{EnergyKey: {kcal, true}, "sodium_mg": {kcal * r.Float64(), i%7 != 3}},
+			Savings: map[string]Saving{EnergyKey: {Amount: kcal, Known: true}, "sodium_mg": {Amount: kcal * r.Float64(), Known: i%7 != 3}},
 		})
 	}
 	means := make([]float64, k)

@@ -45,7 +45,8 @@ type Plan struct {
 	Tasting  *Tasting // tells most of what was asked; nil nothing is left to tell
 	limit    float64
 	score    string
-	silent   bool // nothing is promised: more is not better
+	lacks    string // ingredients without a figure, where no saving is known
+	silent   bool   // nothing is promised: more is not better
 }
 
 // Tasting is a proposed tasting of fresh pots.
@@ -88,7 +89,7 @@ func Next(ctx context.Context, e *Evidence, ask Ask) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &Plan{Promised: t.promised, Beaten: t.beaten, limit: ask.Limit, score: ask.Score, silent: ask.NoPromise}
+	p := &Plan{Promised: t.promised, Beaten: t.beaten, limit: ask.Limit, score: ask.Score, lacks: t.Lacks, silent: ask.NoPromise}
 	if ask.NoPromise {
 		p.Promised, p.Beaten = nil, false
 	} else if f := t.ForLimit; f != nil && f.Standing == StandsTasted {

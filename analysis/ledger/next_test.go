@@ -69,7 +69,7 @@ func TestNextStartsFromNothing(t *testing.T) {
 	if d := determinant(rows); d != 9 {
 		t.Errorf("determinant %v, want 9", d)
 	}
-	e.Swaps[2].Savings = map[string]Saving{EnergyKey: {50, true}}
+	e.Swaps[2].Savings = map[string]Saving{EnergyKey: {Amount: 50, Known: true}}
 	p = next(t, e, Ask{Nutrient: EnergyKey, MaxSamples: 3})
 	told := 0
 	for _, g := range p.Tasting.Gains {

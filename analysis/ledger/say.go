@@ -16,6 +16,8 @@ func (p *Plan) Says() []words.Phrase {
 	instead := "ledger.next.instead"
 	switch c := p.Promised; {
 	case p.silent:
+	case c == nil && p.lacks != "":
+		out = append(out, words.P("ledger.next.unknown", p.lacks))
 	case p.Beaten:
 		out = append(out, words.P("ledger.next.beaten"))
 		instead = "ledger.next.best-tasted"

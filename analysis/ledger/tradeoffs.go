@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"math/bits"
+	"slices"
 
 	"parewell/recipes/problem"
 	"parewell/recipes/words"
@@ -42,8 +43,13 @@ type Aside struct {
 	Why  Kind
 	Ties []string // of Tied: in no combination without these
 
-	Mixed bool // as in Verdict
+	Mixed bool   // as in Verdict
+	Lacks string // of SavingUnknown: the ingredients that have no figure
 }
+
+// SavingUnknown is why a swap stands in no trade-off though its effect is told:
+// what it takes off is not known.
+const SavingUnknown Kind = "saving-unknown"
 
 // DoesNotWork is why a swap that failed in the pan is in no combination.
 const DoesNotWork Kind = "does-not-work"
@@ -62,6 +68,7 @@ type Tradeoffs struct {
 	Frontier   []Combo // by saving, least first: no other saves as much with a higher low end
 	ForLimit   *Combo  // takes most off with its low end above the limit; nil none does
 	Beside     []Aside
+	Lacks      string // no saving is known of any combination: the ingredients that have no figure
 	Limit      float64
 	promised   *Combo // the best that was not tasted; nil none saves anything, or none is worth cooking
 	beaten     bool   // of what can be predicted none is worth cooking beside what was tasted
@@ -86,7 +93,7 @@ func (m *model) best(ctx context.Context, g Goal) (*Tradeoffs, error) {
 	if g.Keep == 0 {
 		g.Keep = 12
 	}
-	t := &Tradeoffs{Limit: set(g.Limit), Beside: m.beside()}
+	t := &Tradeoffs{Limit: set(g.Limit), Beside: m.beside(g.Nutrient)}
 	if t.Limit == 0 {
 		t.Limit = set(m.e.Limit)
 	}
@@ -100,6 +107,9 @@ func (m *model) best(ctx context.Context, g Goal) (*Tradeoffs, error) {
 	t.promised = p.promised()
 	t.beaten = t.promised == nil && p.seen > len(p.tasted)
 	p.addTasted()
+	if len(p.front) == 0 {
+		t.Lacks = m.lacks(g.Nutrient)
+	}
 	t.Considered = p.seen
 	t.Ranked, t.Frontier = p.combos(p.ranked), p.combos(p.front)
 	if p.bestMask.mask != 0 {
@@ -109,16 +119,18 @@ func (m *model) best(ctx context.Context, g Goal) (*Tradeoffs, error) {
 }
 
 // beside lists the swaps that stand in no combination, or not by themselves.
-func (m *model) beside() []Aside {
+func (m *model) beside(nutrient string) []Aside {
 	var out []Aside
 	rows := make([]*Aside, len(m.at))
 	for i, a := range m.at {
-		v := m.verdict(i, 0, "")
+		v := m.verdict(i, 0, nutrient)
 		switch {
 		case m.skipped[i]:
 			rows[a] = &Aside{Swap: a, Name: v.Name, Why: DoesNotWork}
 		case v.Kind == NotTasted || v.Kind == AlwaysOn || v.Kind == Tied:
-			rows[a] = &Aside{a, v.Name, v.Kind, v.Ties, v.Mixed}
+			rows[a] = &Aside{Swap: a, Name: v.Name, Why: v.Kind, Ties: v.Ties, Mixed: v.Mixed}
+		case !v.Saving.Known && v.Saving.Lacks != "":
+			rows[a] = &Aside{Swap: a, Name: v.Name, Why: SavingUnknown, Lacks: v.Saving.Lacks}
 		}
 	}
 	for _, r := range rows {
@@ -156,7 +168,7 @@ func (p *picker) combos(points []point) []Combo {
 		p.w.mask = pt.mask
 		p.w.anew()
 		if p.w.unknown == 0 {
-			c.Saving = Saving{p.w.saving, true}
+			c.Saving = Saving{Amount: p.w.saving, Known: true}
 		}
 		for a, x := range on {
 			if x {
@@ -176,6 +188,17 @@ func (p *picker) combos(points []point) []Combo {
 	return out
 }
 
+// lacks names the ingredients for want of whose figures no saving is known.
+func (m *model) lacks(nutrient string) string {
+	var out []string
+	for i, a := range m.at {
+		if s := m.e.Swaps[a].Savings[nutrient]; m.usable(i) && !s.Known && s.Lacks != "" && !slices.Contains(out, s.Lacks) {
+			out = append(out, s.Lacks)
+		}
+	}
+	return words.Join(out)
+}
+
 // Note says how the combination is known and what to make of it.
 func (c *Combo) Note() words.Phrase {
 	return words.P("ledger.combo."+string(c.Standing), c.BestOf)
@@ -183,6 +206,9 @@ func (c *Combo) Note() words.Phrase {
 
 // Note says why the swap stands beside.
 func (a *Aside) Note() words.Phrase {
+	if a.Why == SavingUnknown {
+		return words.P("ledger.beside.saving-unknown", a.Name, a.Lacks)
+	}
 	if a.Mixed && a.Why == Tied {
 		return words.P("ledger.beside.mixed", a.Name, words.Join(a.Ties))
 	}

@@ -115,7 +115,7 @@ func variants() map[string]*Evidence {
 			e.Versions[3].Direct = &Estimate{0.9, 0.2}
 		case "corrected":
 			e.Together = []Together{
-				{[]string{"s00", "s02"}, map[string]Saving{EnergyKey: {-9, true}}},
+				{[]string{"s00", "s02"}, map[string]Saving{EnergyKey: {Amount: -9, Known: true}}},
 				{[]string{"s01", "s02", "s04"}, map[string]Saving{EnergyKey: {}}},
 				{[]string{"s01", "gone"}, map[string]Saving{EnergyKey: {}}},
 			}

@@ -54,7 +54,7 @@ func TestBoundaries(t *testing.T) {
 // single is one swap tasted against the original.
 func single(effect, se, df float64) *Evidence {
 	return &Evidence{
-		Swaps:    []SwapFact{{ID: "a", Name: "less butter", Savings: map[string]Saving{EnergyKey: {80, true}}}},
+		Swaps:    []SwapFact{{ID: "a", Name: "less butter", Savings: map[string]Saving{EnergyKey: {Amount: 80, Known: true}}}},
 		Versions: []VersionFact{{ID: "o", Name: "original", On: ticks("0"), Servings: 12, Pots: 1, Cooked: true}, {ID: "b", Name: "B", On: ticks("1"), Servings: 12, Pots: 2, Cooked: true}},
 		Beta:     []float64{effect}, Cov: [][]float64{{se * se}}, DF: df, ResidualSD: 1.4, Panelists: 12, Limit: 0.5,
 	}
@@ -69,16 +69,16 @@ func TestRowOfOneSwap(t *testing.T) {
 		lost           float64 // NaN: not shown
 		says           string
 	}{
-		{"too much", -1.5, 0.2, 40, Saving{100, true}, TooMuch, 1.5, "bigger drop than your limit of 0.5"},
-		{"too much for twenty kcal", -1.5, 0.2, 40, Saving{20, true}, TooMuch, 7.5, "–1.5"},
-		{"too much for under twenty", -1.5, 0.2, 40, Saving{19.99, true}, TooMuch, math.NaN(), "–1.5"},
+		{"too much", -1.5, 0.2, 40, Saving{Amount: 100, Known: true}, TooMuch, 1.5, "bigger drop than your limit of 0.5"},
+		{"too much for twenty kcal", -1.5, 0.2, 40, Saving{Amount: 20, Known: true}, TooMuch, 7.5, "–1.5"},
+		{"too much for under twenty", -1.5, 0.2, 40, Saving{Amount: 19.99, Known: true}, TooMuch, math.NaN(), "–1.5"},
 		{"too much, calories unknown", -1.5, 0.2, 40, Saving{}, TooMuch, math.NaN(), "–1.5"},
-		{"liked more", 0.8, 0.2, 40, Saving{50, true}, LikedMore, -1.6, "liked more, by 0.8"},
-		{"not clear of zero", -0.1, 0.2, 40, Saving{100, true}, Within, math.NaN(), "smaller drop than your limit of 0.5"},
-		{"not enough", -0.3, 0.4, 22, Saving{100, true}, NotEnough, math.NaN(), "too wide"},
-		{"unsettled", -0.7, 0.3, 22, Saving{100, true}, LessUnsettled, 0.7, "liked less, by 0.7 points"},
-		{"small drop", -0.2, 0.08, 60, Saving{100, true}, SmallDrop, 0.2, "small but real drop of 0.20 points"},
-		{"no scatter known", -0.2, 0, 0, Saving{100, true}, NotEnough, math.NaN(), "too few servings"},
+		{"liked more", 0.8, 0.2, 40, Saving{Amount: 50, Known: true}, LikedMore, -1.6, "liked more, by 0.8"},
+		{"not clear of zero", -0.1, 0.2, 40, Saving{Amount: 100, Known: true}, Within, math.NaN(), "smaller drop than your limit of 0.5"},
+		{"not enough", -0.3, 0.4, 22, Saving{Amount: 100, Known: true}, NotEnough, math.NaN(), "too wide"},
+		{"unsettled", -0.7, 0.3, 22, Saving{Amount: 100, Known: true}, LessUnsettled, 0.7, "liked less, by 0.7 points"},
+		{"small drop", -0.2, 0.08, 60, Saving{Amount: 100, Known: true}, SmallDrop, 0.2, "small but real drop of 0.20 points"},
+		{"no scatter known", -0.2, 0, 0, Saving{Amount: 100, Known: true}, NotEnough, math.NaN(), "too few servings"},
 	} {
 		e := single(r.effect, r.se, r.df)
 		e.Swaps[0].Savings[EnergyKey] = r.kcal

@@ -1,6 +1,7 @@
 package outcome
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -9,6 +10,7 @@ import (
 	"parewell/analysis/ratings"
 	"parewell/recipes"
 	"parewell/recipes/food"
+	"parewell/recipes/words"
 )
 
 // EvidenceOf makes the ledger's evidence of one attribute: what every swap of the
@@ -53,12 +55,13 @@ type gathering struct {
 // swaps lists every swap with what it takes off, and what it cannot stand beside.
 func (g *gathering) swaps() error {
 	g.saved = map[recipes.ID]map[string]ledger.Saving{}
+	name := LineNames(g.b, g.r)
 	for _, s := range g.all {
 		saving, err := g.k.Alone(g.r, s)
 		if err != nil {
 			return err
 		}
-		fact := ledger.SwapFact{ID: string(s.ID), Name: s.Name, Savings: savingsOf(func(n food.Nutrient) nutrition.Change { return saving.Of(0, n) })}
+		fact := ledger.SwapFact{ID: string(s.ID), Name: s.Name, Savings: savingsOf(name, func(n food.Nutrient) nutrition.Change { return saving.Of(0, n) })}
 		g.saved[s.ID] = fact.Savings
 		for _, t := range g.all {
 			if t != s && recipes.Alternatives(s, t) != recipes.NoClash {
@@ -70,12 +73,56 @@ func (g *gathering) swaps() error {
 	return nil
 }
 
-// savingsOf turns changes into savings: lighter is positive.
-func savingsOf(of func(food.Nutrient) nutrition.Change) map[string]ledger.Saving {
+// LineNames names the ingredients of a recipe, of its swaps and of recipes inside
+// it; one that is gone is called by its ID.
+func LineNames(b *recipes.Book, r *recipes.Recipe) func(recipes.ID) string {
+	return func(id recipes.ID) string {
+		for _, x := range append([]*recipes.Recipe{r}, b.Recipes()...) {
+			if l := x.Line(id); l != nil {
+				return cmp.Or(l.Name, l.Text)
+			}
+			for _, s := range b.Swaps(x.ID) {
+				for _, o := range s.Ops {
+					for _, l := range o.Lines {
+						if l.ID == id {
+							return cmp.Or(l.Name, l.Text)
+						}
+					}
+				}
+			}
+		}
+		return string(id)
+	}
+}
+
+// SavingOf turns a change into a saving, lighter positive, with its bound and the
+// ingredients that lack a figure where it is not exact. name is of LineNames.
+func SavingOf(c nutrition.Change, name func(recipes.ID) string) ledger.Saving {
+	s := ledger.Saving{Amount: 0 - c.Amount, Known: c.Bound == nutrition.Exact}
+	if s.Known {
+		return s
+	}
+	switch c.Bound {
+	case nutrition.AtLeast:
+		s.Bound = ledger.AtLeast
+	case nutrition.AtMost:
+		s.Bound = ledger.AtMost
+	}
+	var all []string
+	for _, id := range c.Gaps {
+		if n := name(id); !slices.Contains(all, n) {
+			all = append(all, n)
+		}
+	}
+	s.Lacks = words.Join(all)
+	return s
+}
+
+// savingsOf turns changes into savings by nutrient.
+func savingsOf(name func(recipes.ID) string, of func(food.Nutrient) nutrition.Change) map[string]ledger.Saving {
 	out := map[string]ledger.Saving{}
 	for n := food.Nutrient(0); n < food.NutrientCount; n++ {
-		c := of(n)
-		out[n.Key()] = ledger.Saving{Amount: 0 - c.Amount, Known: c.Bound == nutrition.Exact}
+		out[n.Key()] = SavingOf(of(n), name)
 	}
 	return out
 }

@@ -231,7 +231,7 @@ func (l *ledgerOf) report() *ledgerReport {
 	}
 	for i := range l.table.Rows {
 		v := &l.table.Rows[i]
-		x := swapReport{v.Name, string(v.Kind), saving(v.Saving), liking(v.Interval), v.Ties, v.Pots, orNull(v.LostPer100), sentences(v.Sentences()...)}
+		x := swapReport{v.Name, string(v.Kind), saving(v.Saving), liking(v.Interval), v.Ties, v.Pots, orNull(v.LostPer100), sentences(append(v.Sentences(), v.Saving.Note(words.Say("nutrient."+l.nutrient.Key())))...)}
 		if x.TiedTo == nil {
 			x.TiedTo = []string{}
 		}
@@ -290,6 +290,15 @@ func (l *ledgerOf) write(c *call) error {
 		return err
 	}
 	lines := []string{""}
+	for i := range l.table.Rows {
+		v := &l.table.Rows[i]
+		if p := v.Saving.Note(words.Say("nutrient." + l.nutrient.Key())); p.Key != "" {
+			lines = append(lines, words.Say("cmd.ledger.about", v.Name, p.String()))
+		}
+	}
+	if len(lines) > 1 {
+		lines = append(lines, "")
+	}
 	for _, w := range r.Wholes {
 		lines = append(lines, w.Says...)
 	}
@@ -298,7 +307,10 @@ func (l *ledgerOf) write(c *call) error {
 
 // changeText is what a swap takes off, as a change: lighter is negative.
 func changeText(s ledger.Saving, n food.Nutrient) string {
-	if !s.Known {
+	switch {
+	case !s.Known && s.Bound != "":
+		return words.Say("change."+string(s.Bound), words.Signed(0-s.Amount, words.Decimals(n.Unit())))
+	case !s.Known:
 		return words.Unknown
 	}
 	return words.Signed(0-s.Amount, words.Decimals(n.Unit()))

@@ -234,7 +234,7 @@ func (l *Ledger) AttributeName(name string) string {
 // saved is what a whole version takes off, a smaller helping with it.
 func (l *Ledger) saved(version int, n food.Nutrient) ledger.Saving {
 	c := l.bench.Change(version, n)
-	return ledger.Saving{Amount: -c.Amount, Known: c.Bound == nutrition.Exact}
+	return outcome.SavingOf(c, outcome.LineNames(l.Book, l.Recipe))
 }
 
 // IsWhole tells whether a row's key is that of a whole version.

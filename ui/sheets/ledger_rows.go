@@ -172,7 +172,12 @@ func EffectText(i ledger.Interval, limit float64) (effect, span string) {
 func savingCell(s ledger.Saving, n food.Nutrient) Cell {
 	c := Cell{Number: true, Bar: noBar()}
 	switch d := words.Decimals(n.Unit()); {
+	case !s.Known && s.Bound != "":
+		c.Text, c.Muted, c.Tip = boundedSaving(s, d), true, s.Note(words.Say("nutrient."+n.Key())).String()
 	case !s.Known:
+		if s.Lacks != "" {
+			c.Tip = s.Note(words.Say("nutrient." + n.Key())).String()
+		}
 		c.Text, c.Muted = words.Say("keep.not-known"), true
 	case words.Signed(s.Amount, d) == words.Signed(0, d):
 		c.Text, c.Muted = words.Number(0, d), true
@@ -183,6 +188,20 @@ func savingCell(s ledger.Saving, n food.Nutrient) Cell {
 		c.Text = words.Number(s.Amount, d)
 	}
 	return c
+}
+
+// boundedSaving says what is known of a saving: at least or at most so much, and
+// of one that may be none in which direction.
+func boundedSaving(s ledger.Saving, decimals int) string {
+	key := "change.at-least"
+	if (s.Bound == ledger.AtMost) == (s.Amount >= 0) {
+		key = "change.at-most"
+	}
+	text := words.Say(key, words.Number(math.Abs(s.Amount), decimals))
+	if s.Amount < 0 {
+		text += " " + words.Say("keep.heavier")
+	}
+	return text
 }
 
 func (v *LedgerView) swapVerdict(r *ledger.Verdict) Cell {
