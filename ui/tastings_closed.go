@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 
 	"parewell/recipes"
@@ -17,6 +19,8 @@ type closedTasting struct {
 	facts          *fyne.Container
 	scores, picked *parts.Matrix
 	pickedCard     fyne.CanvasObject
+	corrected      *parts.Matrix // what was corrected since
+	correctedCard  fyne.CanvasObject
 	results        *tastingResults
 	body           *fyne.Container
 }
@@ -30,14 +34,17 @@ func (p *closedTasting) build() fyne.CanvasObject {
 	p.facts = parts.Rows(4)
 	p.scores, p.picked = p.table("tastings.scores"), p.table("tastings.picked")
 	p.pickedCard = parts.NewTableCard(words.Say("tastings.picked.title"), "", p.picked)
+	p.corrected = p.table("tastings.corrected")
+	p.correctedCard = parts.NewTableCard(words.Say("tastings.corrected"), words.Say("tastings.corrected.caption"), p.corrected)
 	p.body = parts.Rows(parts.GapLarge, p.facts)
 	p.results = newTastingResults(p.w)
 	p.results.grown = func() { p.body.Refresh() }
 	p.body.Add(p.results.view())
+	p.body.Add(p.correctedCard)
 	p.body.Add(p.pickedCard)
 	p.body.Add(parts.NewTableCard(words.Say("tastings.scores.title"), "", p.scores))
 	scroll := parts.Scrolled(parts.Pad(mealEdge, mealEdge, mealEdge, mealEdge, p.body))
-	p.scores.Outer, p.picked.Outer = scroll, scroll
+	p.scores.Outer, p.picked.Outer, p.corrected.Outer = scroll, scroll, scroll
 	head := parts.Rows(parts.GapSmall, parts.Rows(2, p.title, p.caption), parts.Flow(parts.GapSmall, scores, swaps, late))
 	return parts.Fill(parts.GapSmall, 1, parts.Pad(0, mealEdge, 0, mealEdge, head), scroll)
 }
@@ -57,9 +64,13 @@ func (p *closedTasting) show(t *recipes.Tasting) {
 	for _, f := range sheets.ClosedFacts(p.w.book(), t) {
 		p.facts.Add(parts.NewText(f))
 	}
+	d := matrixOf(sheets.Corrections(p.w.book(), t))
+	d.Columns[0].Min, d.Columns[0].Max = 110, 150
+	p.corrected.SetData(d)
+	visible(p.correctedCard, len(d.Rows) > 0)
 	s, err := sheets.ScoresByVersion(p.w.book(), t)
 	p.w.problemOrNil(err)
-	d := matrixOf(s)
+	d = matrixOf(s)
 	d.Columns[0].Min, d.Columns[0].Max = 90, 140
 	d.Empty = words.Say("tastings.scores.none")
 	p.scores.SetData(d)
@@ -73,19 +84,39 @@ func (p *closedTasting) show(t *recipes.Tasting) {
 	p.body.Refresh()
 }
 
-// lateScores takes scores of a closed tasting: labelled corrections, by code.
+// lateScores takes scores of a closed tasting, by code: corrections, each with
+// its reason.
 func (w *Window) lateScores(t *recipes.Tasting) {
 	g := newScoreGrid(w)
+	form := parts.NewForm()
+	why := parts.NewEntry("", words.Say("tastings.late.why.hint"), nil)
+	row := form.Row(words.Say("tastings.late.why"), why, "", words.Say("tastings.late.why.help"))
+	why.OnSubmitted = func(string) { g.begin(-1) }
+	g.why = func() string {
+		reason := strings.TrimSpace(why.Text)
+		if row.SetError(""); reason == "" {
+			row.SetError(words.Say("tastings.late.why.first"))
+		}
+		return reason
+	}
 	g.show(t)
 	g.say(parts.RoleMuted, words.Say("tastings.grid.hint"))
 	w.pin("tastings.late.grid", g.table)
-	file := w.pin("tastings.late.file", parts.NewButton(parts.Quiet, "import", words.Say("tastings.read"), nil))
+	w.pin("tastings.late.why", why)
+	w.pin("tastings.late.where", g.where)
+	file := parts.NewButton(parts.Quiet, "import", words.Say("tastings.read"), nil)
+	w.pin("tastings.late.file", file)
 	d := parts.ShowDialog(w.win, parts.DialogOptions{
-		Title: words.Say("tastings.late.enter"), First: g.table, Width: 860, Height: 560, Cancel: words.Say("button.close"),
-		Content: parts.Fill(parts.GapSmall, 2, parts.Stretch(parts.GapMedium, 0, parts.NewText(words.Say("tastings.late.help")), file), g.where, parts.NewTableCard("", "", g.table)),
+		Title: words.Say("tastings.late.enter"), First: why, Width: 860, Height: 600, Cancel: words.Say("button.close"),
+		Content: parts.Fill(parts.GapSmall, 3, parts.Stretch(parts.GapMedium, 0, parts.NewText(words.Say("tastings.late.help")), file), form, g.where,
+			parts.NewTableCard("", "", g.table)),
 	})
-	file.(*parts.Button).OnPress = func() {
-		d.Close()
-		w.readScores(t)
+	file.OnPress = func() {
+		if reason := g.why(); reason != "" {
+			d.Close()
+			w.readScores(t, reason)
+		} else {
+			w.win.Canvas().Focus(why)
+		}
 	}
 }

@@ -22,6 +22,9 @@ type oneScore struct {
 // quick succession do not undo each other.
 func enterScore(id recipes.ID, fresh func() recipes.ID, s oneScore) recipes.Verb {
 	return func(b *recipes.Book) (recipes.Change, error) {
+		if t := b.Tasting(id); t != nil && t.State == recipes.TastingClosed {
+			return correctScore(id, fresh, s)(b)
+		}
 		old := servingOf(b, id, s.Answer)
 		a := s.Answer
 		a.Scores = map[string]float64{}
@@ -36,11 +39,22 @@ func enterScore(id recipes.ID, fresh func() recipes.ID, s oneScore) recipes.Verb
 		default:
 			delete(a.Scores, s.Key)
 		}
-		if t := b.Tasting(id); len(a.Scores) == 0 && a.Note == "" && old != nil && t.State == recipes.TastingServing {
+		if len(a.Scores) == 0 && a.Note == "" && old != nil {
 			return tasting.Clear(id, old.ID)(b)
 		}
 		return tasting.Record(id, fresh, a)(b)
 	}
+}
+
+// correctScore is the verb for a closed tasting: what was said of the cup before
+// stays but for the one answer.
+func correctScore(id recipes.ID, fresh func() recipes.ID, s oneScore) recipes.Verb {
+	a := s.Answer
+	a.Scores = map[string]float64{s.Key: s.Value}
+	if s.Blank {
+		a.Scores, a.Gone = nil, s.Key
+	}
+	return tasting.Record(id, fresh, a)
 }
 
 // servingOf finds what a source said of a seat's cup so far, nil for nothing.

@@ -16,8 +16,9 @@ import (
 // scoreEndings are the files that scores come in.
 var scoreEndings = []string{".csv", ".tsv", ".txt"}
 
-// readScores takes the ballots of a file in, all of them or none.
-func (w *Window) readScores(t *recipes.Tasting) {
+// readScores takes the ballots of a file in, all of them or none. why is the
+// reason of a correction after closing.
+func (w *Window) readScores(t *recipes.Tasting, why string) {
 	w.chooseFile(fileWish{
 		title: words.Say("tastings.read"), ok: words.Say("tastings.read.ok"), endings: scoreEndings,
 		then: func(path string) {
@@ -28,18 +29,18 @@ func (w *Window) readScores(t *recipes.Tasting) {
 				case len(faults) > 0:
 					w.badRows(filepath.Base(path), faults)
 				default:
-					w.takeScores(t, answers)
+					w.takeScores(t, answers, why)
 				}
 			})
 		},
 	})
 }
 
-// takeScores records what a file said. After closing it is a labelled correction.
-func (w *Window) takeScores(t *recipes.Tasting, answers []tasting.Answer) {
+// takeScores records what a file said. After closing it is a correction.
+func (w *Window) takeScores(t *recipes.Tasting, answers []tasting.Answer, why string) {
 	if t := w.book().Tasting(t.ID); t != nil && t.State == recipes.TastingClosed {
 		for i := range answers {
-			answers[i].At = w.stamp()
+			answers[i].At, answers[i].Why = w.stamp(), why
 		}
 	}
 	w.do(tasting.Record(t.ID, w.newID, answers...), func(ok bool) {

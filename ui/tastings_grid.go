@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"time"
-
 	"fyne.io/fyne/v2"
 
 	"parewell/recipes"
@@ -26,8 +24,9 @@ type scoreGrid struct {
 	t     *recipes.Tasting
 	grid  *sheets.ScoreGrid
 	table *parts.Matrix
-	where *parts.Text // which field is chosen, or why an answer was refused
-	late  bool        // the tasting is closed: corrections
+	where *parts.Text   // which field is chosen, or why an answer was refused
+	late  bool          // the tasting is closed: corrections
+	why   func() string // their reason; "" when none is given, and asked for then
 
 	source recipes.Source
 	only   string
@@ -171,7 +170,12 @@ func (g *scoreGrid) edited(row, col int, text string) {
 		Seat: g.t.Seats[row].Number, Code: c.Code, Source: g.source, Date: g.date,
 	}}
 	if g.late {
-		s.At = g.w.now().Format(time.RFC3339)
+		if s.At, s.Why = g.w.stamp(), g.why(); s.Why == "" {
+			g.next = &[2]int{row, col}
+			g.show(g.t)
+			g.say(parts.RoleError, words.Say("tastings.late.why.first"))
+			return
+		}
 	}
 	if !s.Blank {
 		v, err := g.grid.Fit(row, col-1, text)

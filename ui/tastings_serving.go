@@ -140,7 +140,7 @@ func (p *servingTasting) moreItems() []parts.MenuItem {
 		{Icon: "pot", Label: words.Say("tastings.cooked"), Do: func() { p.w.sampleFacts(p.t) }},
 		{Icon: "print", Label: words.Say("tastings.papers"), Do: func() { p.w.printPapers(p.t) }},
 		{},
-		{Icon: "import", Label: words.Say("tastings.read"), Do: func() { p.w.readScores(p.t) }},
+		{Icon: "import", Label: words.Say("tastings.read"), Do: func() { p.w.readScores(p.t, "") }},
 		{Icon: "export", Label: words.Say("tastings.write"), Do: func() { p.w.writeBallots(p.t, false) }},
 		{Icon: "export", Label: words.Say("tastings.write-blank"), Do: func() { p.w.writeBallots(p.t, true) }},
 	}

@@ -224,7 +224,7 @@ func TestScoresFromAFile(t *testing.T) {
 		if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
 			t.Fatal(err)
 		}
-		k.readScores(tt)
+		k.readScores(tt, "")
 		k.pins["file.name"].(*parts.Entry).SetText(path)
 		k.press(fyne.KeyReturn)
 		k.settle()
@@ -270,19 +270,35 @@ func TestATastingIsClosedEarly(t *testing.T) {
 	if now.State != recipes.TastingClosed || now.Early != "the power went" {
 		t.Fatalf("%+v", now)
 	}
+	k.undo()
+	k.settle()
+	if n := len(k.book().Servings(tt.ID)); n != 4 || !strings.Contains(k.status.Message(), "came after it: Closed") {
+		t.Errorf("undone after closing: %d entries, %q", n, k.status.Message())
+	}
 	k.picture("tastings-closed")
 	if rows := k.table("tastings.scores").Data().Rows; len(rows) != 4 {
 		t.Errorf("%d rows of scores", len(rows))
 	}
 	pressPin(k, "tastings.late")
 	k.table("tastings.late.grid").Select(1, 1)
+	k.win.Canvas().Focus(k.table("tastings.late.grid"))
 	k.types("9")
+	if said := k.pins["tastings.late.where"].(*parts.Text).Text(); len(k.book().Tasting(tt.ID).Late) > 0 || !strings.Contains(said, "why") {
+		t.Fatalf("a late score without a reason: %q", said)
+	}
+	k.pins["tastings.late.why"].(*parts.Entry).SetText("found under the tray")
+	k.table("tastings.late.grid").Select(1, 1)
+	k.win.Canvas().Focus(k.table("tastings.late.grid"))
+	k.types("9")
+	k.table("tastings.late.grid").Select(0, 1)
+	k.press(fyne.KeyReturn)
+	k.types("2")
 	k.picture("tastings-late")
 	k.pressAnywhere(fyne.KeyEscape)
 	k.settle()
-	now = k.book().Tasting(tt.ID)
-	if len(now.Late) != 1 || !k.book().Servings(tt.ID)[len(k.book().Servings(tt.ID))-1].Late && len(now.Late) == 0 {
-		t.Errorf("a late score is not labelled: %+v", now.Late)
+	rows := k.table("tastings.corrected").Data().Rows
+	if len(rows) != 2 || rows[0].Cells[2].Text != "nothing" || rows[0].Cells[3].Text != "9" || rows[1].Cells[2].Text == "nothing" || rows[1].Cells[3].Text != "2" || rows[1].Cells[4].Text != "found under the tray" {
+		t.Errorf("the page tells of late scores: %+v", rows)
 	}
 	k.picture("tastings-closed-late")
 }
@@ -347,6 +363,11 @@ func TestSamplesAndPapers(t *testing.T) {
 		t.Errorf("%+v", s)
 	}
 	k.printPapers(k.book().Tasting(tt.ID))
+	list := k.pins["papers.list"].(*parts.Matrix)
+	k.until("the shopping list is there", func() bool { return len(list.Data().Rows) > 1 })
+	food := list.Data().Rows[0].Key
+	k.pins["papers.hand"].(*parts.Entry).SetText("90 kg " + food)
+	k.until(food+" is struck off", func() bool { return list.Data().Rows[0].Cells[0].Struck })
 	k.picture("tastings-papers")
 	k.pins["papers.hand"].(*parts.Entry).SetText("butter")
 	k.enterAnywhere()

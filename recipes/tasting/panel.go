@@ -56,12 +56,13 @@ func RemoveTaster(id recipes.ID) recipes.Verb {
 					put(&c, s, &n)
 				}
 			}
+			n := *t
+			n.Late = withoutName(t.Late, old.Code)
 			if seat := t.SeatOf(id); seat != nil && seat.Away != "" {
-				n := *t
 				n.Seats = slices.Clone(t.Seats)
 				n.Seat(seat.Number).Away = words.Say("tasting.away.removed")
-				put(&c, t, &n)
 			}
+			put(&c, t, &n)
 		}
 		return c, nil
 	}

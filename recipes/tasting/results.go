@@ -40,10 +40,11 @@ func Rows(b *recipes.Book, id recipes.ID) ([]Row, error) {
 			continue
 		}
 		scores, first := merged(list)
+		late := slices.ContainsFunc(list, func(s *recipes.Serving) bool { return s.Late })
 		for _, name := range slices.Sorted(maps.Keys(scores)) {
 			out = append(out, Row{
 				Panelist: p.ID, Taster: p.Code, Sample: s.ID, Name: NameOf(b, t, s), Version: s.Version, Benchmark: s.Dish != "",
-				Pot: PotOf(s), Attribute: name, Score: scores[name], Position: first.Position, Late: first.Late,
+				Pot: PotOf(s), Attribute: name, Score: scores[name], Position: first.Position, Late: late,
 			})
 		}
 	}

@@ -22,6 +22,8 @@ type Answer struct {
 	Date   string // of a dish taken home
 	Source recipes.Source
 	At     string // instant, for a correction after closing
+	Why    string // reason of such a correction
+	Gone   string // of such a correction: the question whose answer is taken away
 }
 
 // LongestNote is how many characters of a note are kept.
@@ -30,7 +32,8 @@ const LongestNote = 1000
 // Record writes one answer. The same taster, cup and source answer again by
 // replacing; another source stands beside it until the cook chooses. A person's
 // own answer on the screen or a phone is never undone. After closing the answer
-// is a labelled correction, and At must say when. fresh draws an ID.
+// is a dated correction that tells what it replaces: At must say when, and Why the
+// reason. fresh draws an ID.
 func Record(id recipes.ID, fresh func() recipes.ID, answers ...Answer) recipes.Verb {
 	return func(b *recipes.Book) (recipes.Change, error) {
 		t, err := find(b, id)
@@ -40,7 +43,12 @@ func Record(id recipes.ID, fresh func() recipes.ID, answers ...Answer) recipes.V
 		if t.State == recipes.TastingPlanned {
 			return recipes.Change{}, refuse(t.Date, "error.not-serving")
 		}
+		closed := t.State == recipes.TastingClosed
+		if err := mayCorrect(t, answers); err != nil {
+			return recipes.Change{}, err
+		}
 		c := did(t, "did.scores", len(answers))
+		var notes []recipes.LateNote
 		next := map[string]*recipes.Serving{}
 		for _, a := range answers {
 			s, err := serving(b, t, a)
@@ -52,6 +60,13 @@ func Record(id recipes.ID, fresh func() recipes.ID, answers ...Answer) recipes.V
 				return recipes.Change{}, refuse(words.Say("tasting.seat", a.Seat), "error.answer-twice", a.Code)
 			}
 			next[key] = s
+			if closed {
+				told := late(b, t, a, s, &c)
+				if len(told) == 0 {
+					continue
+				}
+				notes = append(notes, told...)
+			}
 			old := same(b, t, s)
 			if old == nil {
 				s.ID = fresh()
@@ -62,17 +77,29 @@ func Record(id recipes.ID, fresh func() recipes.ID, answers ...Answer) recipes.V
 			}
 			c.Final = c.Final || a.Source == recipes.FromPhone || a.Source == recipes.FromScreen
 		}
-		if t.State == recipes.TastingClosed && !c.Empty() {
-			if len(answers) == 0 || answers[0].At == "" {
-				return recipes.Change{}, refuse(t.Date, "error.tasting-closed")
-			}
+		c.Label = scoresLabel(c, len(answers))
+		if len(notes) > 0 {
 			n := *t
-			n.Late = append(slices.Clone(t.Late), recipes.LateNote{At: answers[0].At, What: words.Say("did.late-scores", len(answers))})
+			n.Late = append(slices.Clone(t.Late), notes...)
 			put(&c, t, &n)
-			c.Final = true
+			c.Label, c.Final = lateLabel(notes), true
 		}
 		return c, nil
 	}
+}
+
+// mayCorrect refuses what is recorded after closing without a date and a reason.
+func mayCorrect(t *recipes.Tasting, answers []Answer) error {
+	for _, a := range answers {
+		switch {
+		case t.State != recipes.TastingClosed:
+		case a.At == "":
+			return refuse(t.Date, "error.tasting-closed")
+		case strings.TrimSpace(a.Why) == "":
+			return problem.New(t.Date, words.Say("error.late-why"), words.Say("error.late-why.hint"))
+		}
+	}
+	return nil
 }
 
 // serving checks an answer and makes the entity of it, without ID.

@@ -130,17 +130,47 @@ func OwingSeats(b *recipes.Book, t *recipes.Tasting) []int {
 func ClosedFacts(b *recipes.Book, t *recipes.Tasting) []string {
 	day, _, _ := strings.Cut(t.Closed, "T")
 	out := []string{words.Say("tastings.closed.on", dayText(day))}
+	if len(t.Late)+len(b.Corrections(t.ID)) == 0 {
+		out[0] += " " + words.Say("tastings.closed.untouched")
+	}
 	if t.Early != "" {
 		out = append(out, words.Say("tastings.closed.early", t.Early))
 	}
 	if n := len(tasting.Missing(b, t)); n > 0 {
 		out = append(out, words.Say("tastings.closed.missing", n))
 	}
-	for _, l := range t.Late {
-		at, _, _ := strings.Cut(l.At, "T")
-		out = append(out, words.Say("tastings.closed.late", dayText(at), l.What))
-	}
 	return out
+}
+
+// Corrections lists what was entered or corrected of a closed tasting since: its
+// scores after closing, and the record of what was served.
+func Corrections(b *recipes.Book, t *recipes.Tasting) Sheet {
+	s := Sheet{Corner: words.Say("tastings.corrected.on"), Columns: []Column{
+		{Key: "what", Title: words.Say("tastings.corrected.what"), Index: -1}, {Key: "was", Title: words.Say("tastings.corrected.was"), Index: -1},
+		{Key: "is", Title: words.Say("tastings.corrected.is"), Index: -1}, {Key: "why", Title: words.Say("tastings.corrected.why"), Index: -1},
+	}}
+	list := slices.Clone(t.Late)
+	for _, c := range b.Corrections(t.ID) {
+		list = append(list, recipes.LateNote{At: c.At, What: words.Say("tastings.corrected.of", words.Join(c.Of), c.What), Was: c.Was, Is: c.Is, Why: c.Why})
+	}
+	slices.SortStableFunc(list, func(x, y recipes.LateNote) int { return strings.Compare(x.At, y.At) })
+	for i, n := range list {
+		day, _, _ := strings.Cut(n.At, "T")
+		row := Row{Key: strconv.Itoa(i), Label: text(dayText(day))}
+		for _, said := range []string{Capital(n.What), orNothing(n.Was), orNothing(n.Is), n.Why} {
+			row.Cells = append(row.Cells, Cell{Text: said, Wrap: true, Bar: noBar()})
+		}
+		s.Rows = append(s.Rows, row)
+	}
+	return s
+}
+
+// orNothing is a text, "nothing" in words for none.
+func orNothing(s string) string {
+	if s == "" {
+		return words.Say("tastings.corrected.nothing")
+	}
+	return s
 }
 
 // ScoresByVersion is the plain list of a closed tasting's scores: what was asked
