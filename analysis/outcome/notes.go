@@ -36,9 +36,9 @@ func (s *Sitting) Notes(attribute string) []string {
 		out = append(out, note)
 	}
 	if s.Pool != nil {
-		out = append(out, s.Pool.notes()...)
+		return append(out, s.Pool.notes()...)
 	}
-	return out
+	return append(out, s.uneven...)
 }
 
 // notes are those that are not about anybody who was set aside.
@@ -51,6 +51,7 @@ func (p *Pool) notes() []string {
 	}
 	out = append(out, p.corrected()...)
 	for _, t := range p.Tastings {
+		out = append(out, uneven(p.Book, t)...)
 		if len(t.Late) > 0 {
 			out = append(out, words.Say("outcome.late", t.Date, len(t.Late)))
 		}

@@ -31,6 +31,7 @@ type Sitting struct {
 	Knew   *Knew
 
 	Aside     []Aside  // whose scores are left out
+	uneven    []string // in what the samples differed that is no swap; told once the tasting is closed
 	everybody *Sitting // the same with all of them counted; nil where nobody is left out
 }
 
@@ -62,6 +63,9 @@ func SittingOf(b *recipes.Book, id recipes.ID) (*Sitting, error) {
 	s, err := sittingOf(b, t)
 	if s == nil {
 		return s, err
+	}
+	if t.State == recipes.TastingClosed {
+		s.uneven = uneven(b, t)
 	}
 	var all *recipes.Book
 	if all, s.Aside = everybody(b, t); all != b && err == nil {

@@ -215,7 +215,7 @@ func (r *Results) rightSays(asked string) (head string, more []string) {
 
 // asideNotes say whose answers are left out, for tests without a pool.
 func (r *Results) asideNotes() []string {
-	if r.sitting != nil && len(r.sitting.Aside) > 0 {
+	if r.sitting != nil && r.Err == nil {
 		return r.sitting.Notes("")
 	}
 	if r.Tasting == nil {
