@@ -27,6 +27,7 @@ type Matrix struct {
 	Headless   bool            // no header row
 	WholeRow   bool            // the selection is a row, not a cell: for lists
 	Stretch    bool            // text columns take all spare width: for lists
+	Follow     bool            // every other row shaded, the chosen cell's row tinted: for long rows of figures
 
 	data   MatrixData
 	geo    geometry

@@ -11,7 +11,7 @@ import (
 type rowView struct {
 	cells []*cellView
 	line  [2]*canvas.Rectangle // hairline under the row: frozen, scrolling
-	band  [2]*canvas.Rectangle // ground of sections and totals
+	band  [2]*canvas.Rectangle // ground of sections, totals and shaded rows
 }
 
 func newRowView() *rowView {
@@ -40,16 +40,16 @@ func (v *rowView) draw(m *Matrix, r int) bool {
 		}
 	}
 	y, bottom := g.y[r], g.y[r+1]
-	v.ground(m, 0, frame{0, y, g.first(), bottom - y}, kind)
-	v.ground(m, 1, frame{0, y, fyne.Max(g.right(), g.viewport.Width-g.first()), bottom - y}, kind)
+	v.ground(m, 0, frame{0, y, g.first(), bottom - y}, kind != RowPlain || m.Follow && r%2 == 1)
+	v.ground(m, 1, frame{0, y, fyne.Max(g.right(), g.viewport.Width-g.first()), bottom - y}, kind != RowPlain || m.Follow && r%2 == 1)
 	return changed
 }
 
-func (v *rowView) ground(m *Matrix, i int, f frame, kind RowKind) {
+func (v *rowView) ground(m *Matrix, i int, f frame, shaded bool) {
 	setFill(v.line[i], Colour(m, RoleHairline))
 	place(v.line[i], f.x, f.y+f.h-1, f.w, 1)
-	show(v.band[i], kind != RowPlain)
-	if kind != RowPlain {
+	show(v.band[i], shaded)
+	if shaded {
 		setFill(v.band[i], Colour(m, RoleZebra))
 		place(v.band[i], f.x, f.y, f.w, f.h)
 	}

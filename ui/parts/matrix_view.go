@@ -18,9 +18,13 @@ func (m *Matrix) showSelection() {
 	}
 	for _, k := range []paneKind{paneSide, paneBody} {
 		p := m.panes[k]
-		on := m.data.selectable(m.sel.row) && (m.sel.col == 0) == k.frozen() && m.sel.row < len(m.geo.y)-1
+		row := m.data.selectable(m.sel.row) && m.sel.row < len(m.geo.y)-1
+		on := row && (m.sel.col == 0) == k.frozen()
 		show(p.frame, on)
-		show(p.tint, on)
+		show(p.tint, on || row && m.Follow)
+		if row && m.Follow {
+			m.tintRow(p, k)
+		}
 		if !on {
 			continue
 		}
@@ -34,10 +38,23 @@ func (m *Matrix) showSelection() {
 			p.frame.StrokeWidth, p.frame.StrokeColor = width, c
 			p.frame.Refresh()
 		}
-		setFill(p.tint, Colour(m, RoleSelected))
 		place(p.frame, f.x, f.y-1, f.w, f.h+1)
-		place(p.tint, f.x, f.y, f.w, f.h-1)
+		if !m.Follow {
+			setFill(p.tint, Colour(m, RoleSelected))
+			place(p.tint, f.x, f.y, f.w, f.h-1)
+		}
 	}
+}
+
+// tintRow tints the chosen row across a pane.
+func (m *Matrix) tintRow(p *pane, k paneKind) {
+	f := m.cellFrame(cellID{m.sel.row, 0})
+	width := m.geo.first()
+	if !k.frozen() {
+		width = fyne.Max(m.geo.right(), m.room().Width)
+	}
+	setFill(p.tint, Colour(m, RoleSelected))
+	place(p.tint, 0, f.y, width, f.h-1)
 }
 
 // showSelectedRow tints the row and puts a bar at its start, green when the table
@@ -52,10 +69,8 @@ func (m *Matrix) showSelectedRow() {
 		return
 	}
 	f := m.cellFrame(cellID{m.sel.row, 0})
-	setFill(side.tint, Colour(m, RoleSelected))
-	setFill(body.tint, Colour(m, RoleSelected))
-	place(side.tint, 0, f.y, m.geo.first(), f.h-1)
-	place(body.tint, 0, f.y, fyne.Max(m.geo.right(), m.room().Width), f.h-1)
+	m.tintRow(side, paneSide)
+	m.tintRow(body, paneBody)
 	role := RoleOutline
 	if m.focused {
 		role = RoleAccent

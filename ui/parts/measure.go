@@ -1,6 +1,7 @@
 package parts
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -108,7 +109,7 @@ func wrapParagraph(s string, width, size float32, bold bool) []string {
 	var lines []string
 	line, used := "", float32(0)
 	space := advance(' ', size, bold)
-	for _, word := range strings.FieldsFunc(s, unicode.IsSpace) {
+	for _, word := range unitsKept(strings.FieldsFunc(s, unicode.IsSpace)) {
 		w := textWidth(word, size, bold)
 		if line != "" && used+space+w > width+0.5 {
 			lines, line, used = append(lines, line), "", 0
@@ -124,6 +125,25 @@ func wrapParagraph(s string, width, size float32, bold bool) []string {
 		line, used = line+word, used+w
 	}
 	return append(lines, line)
+}
+
+// units are what stands behind a number on the same line.
+var units = []string{"%", "g", "kg", "mg", "ml", "l", "cm", "mm", "°C", "°F", "kcal", "kJ", "min", "h"}
+
+// unitsKept joins a number and its unit into one word, which is not broken where
+// they meet.
+func unitsKept(words []string) []string {
+	out := words[:0]
+	for _, w := range words {
+		if n := len(out); n > 0 && slices.Contains(units, strings.TrimRight(w, ".,;:)”")) {
+			if last := out[n-1][len(out[n-1])-1]; last >= '0' && last <= '9' {
+				out[n-1] += " " + w
+				continue
+			}
+		}
+		out = append(out, w)
+	}
+	return out
 }
 
 // fitting returns the longest start of a word that fits, at least one character.

@@ -25,7 +25,15 @@ func ShowMenu(over fyne.CanvasObject, at fyne.Position, items ...MenuItem) {
 		menu.Items = append(menu.Items, menuItem(it))
 	}
 	CommitEdits(c)
-	widget.ShowPopUpMenuAtPosition(menu, c, at)
+	m := widget.NewPopUpMenu(menu, c)
+	m.ShowAtPosition(at)
+	// Opened by a press, the driver takes the keyboard away once the press is
+	// handled: ask again after it, or Esc and the arrows reach nothing.
+	timing.Do(func() {
+		if m.Visible() && c.Focused() == nil {
+			c.Focus(m)
+		}
+	})
 }
 
 func menuItem(it MenuItem) *fyne.MenuItem {

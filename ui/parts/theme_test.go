@@ -260,6 +260,13 @@ func TestCutAndWrap(t *testing.T) {
 			}
 		}
 	}
+	for width := textWidth("88 %)", 14, false) + 1; width < 200; width += 3 {
+		for _, line := range wrap("about 67 % of people (90 % range 12 to 88 %) had 300 g, held 20 min.", width, 14, false) {
+			if line == "%" || strings.HasPrefix(line, "% ") || strings.HasPrefix(line, "%)") || strings.HasPrefix(line, "g,") && width > textWidth("300 g,", 14, false) {
+				t.Errorf("at %v a unit begins the line %q", width, line)
+			}
+		}
+	}
 	if n := len(wrap("", 100, 14, false)); n != 1 {
 		t.Errorf("no text has %d lines, want 1", n)
 	}
