@@ -8,6 +8,7 @@ import (
 
 	"parewell/recipes/words"
 	"parewell/ui/parts"
+	"parewell/ui/sheets"
 )
 
 // ledgerBest is the list of the best trade-offs, with what stands beside it.
@@ -77,7 +78,8 @@ func (b *ledgerBest) say(text string, beside []string) {
 	b.beside.Refresh()
 }
 
-// ledgerNext says what to cook and what to taste next, with a button for each.
+// ledgerNext says the one thing to do next, why, and offers it and the other way
+// on.
 type ledgerNext struct {
 	p    *ledgerPage
 	body *fyne.Container
@@ -100,23 +102,31 @@ func (n *ledgerNext) show() {
 		return
 	}
 	c := t.Card()
-	n.say(c.Promise[:min(1, len(c.Promise))])
-	switch {
-	case c.Draft != nil:
-		n.add("ledger.draft", "add", words.Say("keep.next.draft"), func() { n.p.draftVersion(c.Draft) })
-	case c.Version != "":
-		n.add("ledger.open", "open", words.Say("keep.next.open"), func() { n.p.w.showVersion(n.p.recipe, c.Version) })
-	}
-	n.say(c.Promise[min(1, len(c.Promise)):])
-	n.body.Add(parts.NewSection(words.Say("keep.next.tasting")))
-	for _, s := range c.Samples {
-		n.body.Add(parts.Stretch(parts.GapSmall, 1, parts.NewIcon("pot", parts.RoleMuted, 16), parts.NewText(s)))
-	}
-	n.say(c.Tasting)
-	if c.Plan != nil {
-		n.add("ledger.plan-next", "tasting", words.Say("keep.next.plan"), n.plan)
+	n.body.Add(parts.NewBold(c.Step))
+	n.say(c.Why)
+	n.act(c.First, parts.Quiet)
+	n.act(c.Second, parts.Plain)
+	if len(c.Samples) > 0 {
+		n.body.Add(parts.NewSection(words.Say("keep.next.serves")))
+		for _, s := range c.Samples {
+			n.body.Add(parts.Stretch(parts.GapSmall, 1, parts.NewIcon("pot", parts.RoleMuted, 16), parts.NewText(s)))
+		}
+		n.body.Add(parts.NewSection(words.Say("keep.next.tells")))
+		n.say(c.Tells)
 	}
 	n.body.Refresh()
+}
+
+// act puts in the button of an act, if there is one.
+func (n *ledgerNext) act(a sheets.NextAct, kind parts.ButtonKind) {
+	switch a.Kind {
+	case sheets.NextDraft:
+		n.add("ledger.draft", kind, "add", a.Label, func() { n.p.draftVersion(a.On) })
+	case sheets.NextOpen:
+		n.add("ledger.open", kind, "open", a.Label, func() { n.p.w.showVersion(n.p.recipe, a.Version) })
+	case sheets.NextPlan:
+		n.add("ledger.plan-next", kind, "tasting", a.Label, n.plan)
+	}
 }
 
 func (n *ledgerNext) say(all []string) {
@@ -125,8 +135,8 @@ func (n *ledgerNext) say(all []string) {
 	}
 }
 
-func (n *ledgerNext) add(pin, icon, label string, press func()) {
-	b := parts.NewButton(parts.Quiet, icon, label, press)
+func (n *ledgerNext) add(pin string, kind parts.ButtonKind, icon, label string, press func()) {
+	b := parts.NewButton(kind, icon, label, press)
 	n.p.w.pin(pin, b)
 	n.body.Add(parts.Line(0, b))
 }

@@ -149,7 +149,7 @@ func TestWhatComesNextIsDraftedAndPlanned(t *testing.T) {
 	k.held(r, nil, k.liked(r))
 	p := k.atLedger(r)
 	before := len(k.book().Versions(r.ID))
-	if card := p.trades.Card(); card.Draft == nil || card.Plan == nil {
+	if card := p.trades.Card(); card.First.Kind != sheets.NextPlan || card.Second.Kind != sheets.NextDraft {
 		t.Fatalf("%+v", card)
 	}
 	pressPin(k, "ledger.draft")

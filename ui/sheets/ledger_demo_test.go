@@ -1,12 +1,14 @@
 package sheets
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"strings"
 	"sync"
 	"testing"
 
+	"parewell/analysis/ledger"
 	"parewell/assets"
 	"parewell/charts"
 	"parewell/recipes"
@@ -178,5 +180,26 @@ func TestShortNamesOfSwaps(t *testing.T) {
 	same := shortNames([]*recipes.Swap{{Name: "oil for the butter"}, {Name: "oil for the lard"}, {Name: "leek for onion"}})
 	if strings.Join(same, "|") != "oil for the butter|oil for the lard|leek" {
 		t.Error(same)
+	}
+}
+
+// The card says one step, its reason, and two acts that are not called alike.
+func TestNextIsOneStep(t *testing.T) {
+	l := demoLedger(t)
+	x := l.Trade(context.Background(), LedgerAsk{Nutrient: food.EnergyKcal})
+	c := x.Card()
+	if !strings.HasPrefix(c.Step, "Taste next: the original") || c.First.Kind != NextPlan || len(c.Why) == 0 || !strings.HasPrefix(c.Why[0], "It would tell for the first time") {
+		t.Errorf("%q, %+v, %q", c.Step, c.First, c.Why)
+	}
+	if c.Second.Kind == "" || c.Second.Kind == c.First.Kind || c.Second.Label == c.First.Label {
+		t.Errorf("%+v and %+v", c.First, c.Second)
+	}
+	x.Next.Promised = &ledger.Combo{Swaps: []int{0}, On: []bool{true}, Version: -1, Interval: ledger.Interval{Effect: 0, Low: -0.2, High: 0.2}}
+	if c = x.Card(); c.Step != "Cook next: strained yogurt." || c.First.Kind != NextDraft || c.Second.Kind != NextPlan {
+		t.Errorf("%q, %+v, %+v", c.Step, c.First, c.Second)
+	}
+	x.Next.Promised, x.Next.Tasting, x.Next.Instead = nil, nil, nil
+	if c = x.Card(); c.Step != "Nothing is left to settle by tasting." || c.First.Kind != "" || len(c.Samples) != 0 {
+		t.Errorf("%+v", c)
 	}
 }

@@ -38,7 +38,7 @@ func TestTheNextTastingPromisesWhatThePlannerDoes(t *testing.T) {
 	if !plan.Ready() || len(plan.Tasting.Seats) != card.Plan.Tasters || plan.Tasting.Limit != l.Limit() {
 		t.Errorf("%d seats and a limit of %v, the card says %d tasters: %v", len(plan.Tasting.Seats), plan.Tasting.Limit, card.Plan.Tasters, plan.Faults)
 	}
-	last := card.Tasting[len(card.Tasting)-1]
+	last := card.Tells[len(card.Tells)-1]
 	for _, s := range plan.Reach {
 		if !strings.Contains(last, s) {
 			t.Errorf("the planner says %q, the card %q", s, last)
@@ -58,7 +58,7 @@ func TestNextFollowsTheScoreThatWasChosen(t *testing.T) {
 		if got.Err != nil {
 			t.Fatal(got.Err)
 		}
-		says := strings.Join(append(got.Card().Promise, got.Card().Tasting...), " ")
+		says := strings.Join(append(got.Card().Why, got.Card().Tells...), " ")
 		if !strings.Contains(says, "This goes by "+a.Name) || strings.Contains(says, "your limit. ") {
 			t.Errorf("%s: %s", a.Name, says)
 		}

@@ -279,11 +279,14 @@ func TestTradeOffsSayTheyArePredicted(t *testing.T) {
 		t.Error(err)
 	}
 	c := x.Card()
-	if len(c.Promise) == 0 || c.Plan == nil || !slices.ContainsFunc(c.Samples, func(s string) bool { return strings.Contains(s, "original") }) {
+	if c.Step == "" || len(c.Why) == 0 || c.Plan == nil || !slices.ContainsFunc(c.Samples, func(s string) bool { return strings.Contains(s, "original") }) {
 		t.Fatalf("%+v", c)
 	}
-	if c.Draft != nil {
-		g.do(v.l.Drafted("new", c.Draft))
+	for _, a := range []NextAct{c.First, c.Second} {
+		if a.Kind != NextDraft {
+			continue
+		}
+		g.do(v.l.Drafted("new", a.On))
 		if n := g.book.Version("r", "new"); n == nil || len(n.Swaps) == 0 {
 			t.Error("nothing was drafted")
 		}

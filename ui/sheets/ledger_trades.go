@@ -119,63 +119,6 @@ func (t *Trades) Beside() []string {
 	return out
 }
 
-// NextCard is what to cook and to taste next.
-type NextCard struct {
-	Promise []string   // the best promised, in sentences
-	Draft   []bool     // which swaps it has; nil there is none to draft
-	Version recipes.ID // that has just these swaps already
-	Tasting []string   // the tasting that tells most, in sentences
-	Samples []string   // what it serves
-	Plan    *ledger.Tasting
-}
-
-// Card lays out what comes next.
-func (t *Trades) Card() NextCard {
-	c := NextCard{}
-	if t.Next == nil {
-		return c
-	}
-	for _, p := range t.Next.Says() {
-		if p.Key == "ledger.next.nothing" { // of the tasting
-			c.Tasting = append(c.Tasting, p.String())
-			continue
-		}
-		c.Promise = append(c.Promise, p.String())
-	}
-	if p := t.Next.Promised; p != nil {
-		if v := t.l.versionAt(p.Version); v != nil {
-			c.Version = v.ID
-		} else {
-			c.Draft = p.On
-		}
-	}
-	if x := t.Next.Tasting; x != nil {
-		c.Plan, c.Samples = x, t.samples(x)
-		for _, p := range x.Says() {
-			c.Tasting = append(c.Tasting, Capital(p.String()))
-		}
-		if t.reach != "" {
-			c.Tasting = append(c.Tasting, t.reach)
-		}
-	}
-	return c
-}
-
-// samples says what a proposed tasting serves.
-func (t *Trades) samples(x *ledger.Tasting) []string {
-	var out []string
-	for _, s := range x.Samples {
-		name := words.Say("keep.next.new", words.Join(s.Names))
-		if len(s.Names) == 0 {
-			name = words.Say("the-original")
-		} else if v := t.l.versionAt(s.Version); v != nil {
-			name = v.Letter
-		}
-		out = append(out, Capital(words.Say("keep.next.sample", s.Pots, name)))
-	}
-	return out
-}
-
 // Drafted is a version with the given swaps on, as one act.
 func (l *Ledger) Drafted(id recipes.ID, on []bool) recipes.Verb {
 	return recipes.All(words.P("keep.did.draft"), l.Recipe.ID, l.draft(id, on)...)
