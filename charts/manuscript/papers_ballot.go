@@ -29,7 +29,7 @@ func (f *flow) ballots(p *TastingPapers) {
 // saves one.
 func (f *flow) oneBallot(b *tasting.Ballot) []Page {
 	var best []Page
-	for _, tight := range []float64{0, 2.5} {
+	for _, tight := range []float64{0, 2.5, 4} {
 		g := &flow{paper: f.paper, part: f.part, title: f.title, tight: tight}
 		g.open()
 		g.ballot(b)
@@ -56,6 +56,9 @@ func (f *flow) ballot(b *tasting.Ballot) {
 	last := f.closing(b)
 	if len(b.Ask) > 0 {
 		for i, code := range b.Cups {
+			if i > 0 && i == len(b.Cups)-1 { // so that the last questions are not alone on a page
+				f.need(min(f.cupHeight(b)+f.foldHeight(last), f.bottom()-marginTop-60))
+			}
 			f.cup(b, i, code)
 		}
 	} else {
@@ -212,11 +215,16 @@ func (f *flow) cupHeight(b *tasting.Ballot) float64 {
 
 func (f *flow) askHeight(b *tasting.Ballot, i int) float64 {
 	q := &b.Ask[i]
-	h := max(f.answerTall(), float64(len(f.wrap(q.Label, bodySize, askLabel-8, false)))*bodySize*1.2+5)
+	h := f.labelHeight(f.wrap(q.Label, bodySize, askLabel-8, false))
 	if f.band(b, i) {
 		h += f.anchorsHeight(q)
 	}
 	return h
+}
+
+// labelHeight is that of a row of boxes beside so many lines.
+func (f *flow) labelHeight(lines []string) float64 {
+	return max(f.answerTall(), float64(len(lines))*bodySize*1.2+5-f.tight)
 }
 
 func (f *flow) step(q *tasting.Question) float64 {
@@ -269,7 +277,7 @@ func (f *flow) answer(q *tasting.Question) {
 			f.putRight(p, x-answerBox/2-3, f.y+11.5, wordSize, false, true, strconv.Itoa(v))
 		}
 	}
-	f.y += max(f.answerTall(), float64(len(lines))*bodySize*1.2+5)
+	f.y += f.labelHeight(lines)
 }
 
 // options are what a question of the whole tray can be answered with.
@@ -314,20 +322,28 @@ func (f *flow) wholeHeight(q *tasting.Question) float64 {
 	return h + float64(rows)*22 + 6
 }
 
-// fold sets the last questions at the foot of the last page, under a line to fold
-// up along, so that nobody reads them before all is scored.
-func (f *flow) fold(b *tasting.Ballot, last []tasting.Question) {
-	h := foldTall + 8
+// foldHeight is that of what stands under the fold; 0 for nothing.
+func (f *flow) foldHeight(last []tasting.Question) float64 {
+	if len(last) == 0 {
+		return 0
+	}
+	h := foldTall + 8 - 2*f.tight + bodySize*lineHeight + 4
 	for i := range last {
 		h += f.wholeHeight(&last[i])
 	}
-	h += bodySize*lineHeight + 4
+	return h
+}
+
+// fold sets the last questions at the foot of the last page, under a line to fold
+// up along, so that nobody reads them before all is scored.
+func (f *flow) fold(b *tasting.Ballot, last []tasting.Question) {
+	h := f.foldHeight(last)
 	f.need(h)
 	f.y = f.bottom() - h
 	p := f.now()
 	p.dashes(marginSide, marginSide+f.wide(), f.y+4)
 	f.put(p, marginSide, f.y+16, smallSize, false, true, say("ballot.fold"))
-	f.y += foldTall
+	f.y += foldTall - f.tight
 	for i := range last {
 		f.whole(&last[i])
 	}

@@ -55,11 +55,7 @@ func (f *flow) shopping(p *TastingPapers) {
 	f.para(say("shopping.note"), smallSize, false, true)
 	var rows []cells
 	for _, x := range p.Shopping {
-		what := x.Food
-		if len(x.Check) > 0 {
-			what += " · " + say("shopping.check", strings.Join(x.Check, "; "))
-		}
-		rows = append(rows, cells{text: []string{"", what, x.Buy, x.About, x.OnHand, x.For}, struck: x.Done})
+		rows = append(rows, cells{text: []string{"", x.FoodText(), x.Buy, x.About, x.OnHand, x.For}, struck: x.Done})
 	}
 	f.table([]column{
 		{share: 0.35, box: true}, named("food", 4.3), named("buy", 1.8).numbers(), named("about", 1.8), named("on-hand", 1.4).numbers(), named("for", 2.1),
@@ -174,9 +170,6 @@ func (f *flow) trays(r *Run) {
 	if len(r.Sheet) == 0 {
 		return
 	}
-	f.y += 4
-	f.heading(say("run.trays"), 12, 60)
-	f.para(say("run.trays.note"), smallSize, false, true)
 	most, open := 0, false
 	for _, s := range r.Sheet {
 		most, open = max(most, len(s.Cups)), open || s.Open.Sample != ""
@@ -202,6 +195,10 @@ func (f *flow) trays(r *Run) {
 		}
 		rows = append(rows, cells{text: row})
 	}
+	f.y += 4
+	// on one page where it can be, so that no row stands alone overleaf
+	f.heading(say("run.trays"), 12, min(f.tableHeight(cols, rows)+20, f.bottom()-150))
+	f.para(say("run.trays.note"), smallSize, false, true)
 	f.table(cols, rows)
 }
 

@@ -57,6 +57,26 @@ func PapersOf(b *recipes.Book, t *recipes.Tasting, k nutrition.Kitchen, ask Pape
 	return p, nil
 }
 
+// ShoppingOf is the shopping list of a tasting alone: for all pots together, what
+// is on hand struck off.
+func ShoppingOf(b *recipes.Book, t *recipes.Tasting, k nutrition.Kitchen, ask PapersAsk) []Bought {
+	r := b.Recipe(t.Recipe)
+	if r == nil {
+		return nil
+	}
+	m := maker{book: b, tasting: t, recipe: r, kitchen: k, ask: ask}
+	m.list = shopping.Of(b, t, k, shopping.Ask{Whole: ask.Whole, OnHand: ask.OnHand})
+	return m.shopping()
+}
+
+// FoodText is the food with what of it nobody knows the amount of.
+func (x *Bought) FoodText() string {
+	if len(x.Check) == 0 {
+		return x.Food
+	}
+	return x.Food + " · " + say("shopping.check", strings.Join(x.Check, "; "))
+}
+
 // maker makes the papers of one tasting.
 type maker struct {
 	book    *recipes.Book
