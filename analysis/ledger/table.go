@@ -96,7 +96,10 @@ func (t *Table) whole(m *model, v int) Whole {
 func (t *Table) Heads() []words.Phrase {
 	e := t.evidence
 	var out []words.Phrase
-	if t.WhatIf() {
+	switch {
+	case t.WhatIf() && t.Recorded == 0:
+		out = append(out, words.P("ledger.head.what-if.none", points(t.Limit)))
+	case t.WhatIf():
 		out = append(out, words.P("ledger.head.what-if", points(t.Limit), points(t.Recorded)))
 	}
 	if t.onePotEach() {

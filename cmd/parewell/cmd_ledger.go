@@ -274,7 +274,11 @@ func (l *ledgerOf) write(c *call) error {
 		return nil
 	}
 	r := l.report()
-	if err := say(words.Say("cmd.ledger.head", r.Recipe, r.Attribute, words.Trim(r.Limit, 2), len(r.Tastings))); err != nil {
+	head := words.Say("cmd.ledger.head", r.Recipe, r.Attribute, words.Trim(r.Limit, 2), len(r.Tastings))
+	if r.Limit == 0 {
+		head = words.Say("cmd.ledger.no-limit", r.Recipe, r.Attribute)
+	}
+	if err := say(head); err != nil {
 		return err
 	}
 	if err := say(append(r.Notes, "")...); err != nil {
