@@ -29,6 +29,7 @@ type papersDialog struct {
 	whole   *parts.Check
 	entries map[string]*parts.Entry
 	rows    map[string]*parts.FormRow
+	list    *parts.Matrix // what to buy
 	trouble *parts.Text
 	dialog  *parts.Dialog
 }
@@ -38,9 +39,11 @@ func (w *Window) printPapers(t *recipes.Tasting) {
 	p := &papersDialog{w: w, t: t, boxes: map[manuscript.Part]*parts.Check{}, entries: map[string]*parts.Entry{}, rows: map[string]*parts.FormRow{}, trouble: parts.NewCaption("")}
 	p.trouble.SetRole(parts.RoleError)
 	left, right := parts.Scrolled(parts.Pad(2, 14, 2, 2, p.chosen())), parts.Scrolled(parts.Pad(2, 14, 2, 2, p.kitchen()))
+	p.list.Outer = right
+	p.shop()
 	p.dialog = parts.ShowDialog(w.win, parts.DialogOptions{
-		Title: words.Say("tastings.papers"), Width: 900, Height: 680,
-		Content: parts.Fill(parts.GapSmall, 0, parts.Columns(20, []float32{1, 1.15}, left, right), p.trouble),
+		Title: words.Say("tastings.papers"), Width: 1040, Height: 720,
+		Content: parts.Fill(parts.GapSmall, 0, parts.Columns(20, []float32{1, 1.5}, left, right), p.trouble),
 		Confirm: words.Say("print.save"), Cancel: words.Say("button.cancel"), OnOK: p.done,
 	})
 }
@@ -87,13 +90,39 @@ func (p *papersDialog) kitchen() fyne.CanvasObject {
 	add(sheets.PapersRestField, "", "min", words.Say("tastings.papers.rest.help"), 90)
 	add(sheets.PapersPerCupField, "0.5", "min", "", 90)
 	add(sheets.PapersWaveField, "", "", words.Say("tastings.papers.wave.help"), 90)
-	p.whole = parts.NewCheck(words.Say("tastings.papers.whole"), false, nil)
+	p.whole = parts.NewCheck(words.Say("tastings.papers.whole"), false, func(bool) { p.shop() })
 	f.Row("", p.whole, "", "")
 	hand := parts.NewTextArea("", words.Say("tastings.papers.hand.hint"), 3, nil)
+	hand.OnChanged = func(string) { p.shop() }
 	p.entries[sheets.PapersHandField] = hand
 	p.w.pin("papers.hand", hand)
 	p.rows[sheets.PapersHandField] = f.Row(words.Say("tastings.papers.hand"), hand, "", words.Say("tastings.papers.hand.help"))
-	return parts.Rows(4, parts.NewSection(words.Say("tastings.papers.cooking")), f)
+	p.list = parts.NewMatrix()
+	p.list.Whole, p.list.WholeRow, p.list.Stretch = true, true, true
+	p.w.pin("papers.list", p.list)
+	return parts.Rows(4, parts.NewSection(words.Say("tastings.papers.cooking")), f,
+		parts.NewSection(words.Say("papers.shopping.head")), parts.NewCaption(words.Say("papers.shopping.note")), parts.NewTableCard("", "", p.list))
+}
+
+// shop works the shopping list out from what is in the house; a line that cannot
+// be read yet leaves the list as it was.
+func (p *papersDialog) shop() {
+	ask, faults := sheets.ReadPapers(sheets.PapersFields{OnHand: p.entries[sheets.PapersHandField].Text, Whole: p.whole.On()})
+	if faults[sheets.PapersHandField] != "" {
+		return
+	}
+	id := p.t.ID
+	desk.Background(p.w.desk, "shopping", func(_ context.Context, b *recipes.Book) sheets.Sheet {
+		t := b.Tasting(id)
+		if t == nil {
+			return sheets.Shopping(nil)
+		}
+		return sheets.Shopping(manuscript.ShoppingOf(b, t, nutrition.In(b), ask))
+	}, func(s sheets.Sheet) {
+		d := matrixOf(s)
+		d.Empty = words.Say("tastings.papers.list.none")
+		p.list.SetData(d)
+	})
 }
 
 func (p *papersDialog) read() (manuscript.PapersAsk, bool) {

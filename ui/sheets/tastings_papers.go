@@ -61,3 +61,24 @@ func readOnHand(text string) (map[string]float64, string) {
 	}
 	return out, ""
 }
+
+// Shopping lays a shopping list out; what is all on hand is struck off.
+func Shopping(list []manuscript.Bought) Sheet {
+	s := Sheet{Corner: words.Say("papers.col.food"), Columns: []Column{
+		{Key: "buy", Title: words.Say("papers.col.buy"), Index: -1, Tight: true},
+		{Key: "on-hand", Title: words.Say("papers.col.on-hand"), Index: -1, Tight: true},
+		{Key: "for", Title: words.Say("papers.col.for"), Index: -1},
+	}}
+	for i := range list {
+		x := &list[i]
+		cell := func(text string, number bool) Cell {
+			return Cell{Text: text, Number: number, Struck: x.Done, Muted: x.Done, Bar: noBar()}
+		}
+		food := cell(x.FoodText(), false)
+		food.Wrap = true
+		buy := cell(x.Buy, true)
+		buy.Tip = x.About
+		s.Rows = append(s.Rows, Row{Key: x.Food, Label: food, Cells: []Cell{buy, cell(x.OnHand, true), cell(x.For, false)}})
+	}
+	return s
+}

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"parewell/charts/manuscript"
 	"parewell/recipes"
 	"parewell/recipes/tasting"
 )
@@ -181,5 +182,16 @@ func TestWhatIsOnHandIsRead(t *testing.T) {
 				t.Errorf("%v %v", ask.OnHand, faults)
 			}
 		})
+	}
+}
+
+// What is on hand is struck off the list in the window too.
+func TestTheShoppingList(t *testing.T) {
+	s := Shopping([]manuscript.Bought{
+		{Food: "Butter", Buy: "120 g", OnHand: "200 g", For: "orig., A", Done: true},
+		{Food: "Leek", Buy: "300 g or more", Check: []string{"a little more leek"}, For: "A"},
+	})
+	if len(s.Rows) != 2 || !s.Rows[0].Label.Struck || !s.Rows[0].Cells[0].Struck || s.Rows[1].Label.Struck || s.Rows[1].Label.Text != "Leek · to check: a little more leek" {
+		t.Errorf("%+v", s.Rows)
 	}
 }
