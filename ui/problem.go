@@ -11,7 +11,13 @@ import (
 // problem is the one place where an error meets the cook: a line in the status
 // bar for a refused edit.
 func (w *Window) problem(err error) {
-	w.status.SetTone(parts.ToneError, err.Error())
+	w.trouble(err.Error())
+}
+
+// trouble tells of something refused until it is mended.
+func (w *Window) trouble(text string) {
+	w.shown.trouble = true
+	w.status.SetTone(parts.ToneError, text)
 }
 
 // problemDialog tells of something that stopped her: a file that cannot be

@@ -89,6 +89,7 @@ func (w *Window) closeTasting(t *recipes.Tasting) {
 			}
 			w.do(tasting.Close(t.ID, w.stamp(), why.Text), func(ok bool) {
 				if ok {
+					w.status.SetMessage(words.Say("did.close-tasting", t.Date)) // no undo stands beside it
 					w.phonesOff(t.ID)
 				}
 			})

@@ -43,6 +43,7 @@ func newScoreGrid(w *Window) *scoreGrid {
 	g.where = parts.NewText("")
 	g.where.OneLine = true
 	g.table = parts.NewMatrix()
+	g.table.Follow = true
 	g.table.OnSelect = g.chose
 	g.table.OnEdit = g.edited
 	g.table.Suggest = g.typed
@@ -191,9 +192,15 @@ func (g *scoreGrid) edited(row, col int, text string) {
 	}
 	delete(g.wrong, key)
 	id := g.t.ID
-	g.w.do(enterScore(id, g.w.newID, s), func(bool) {
+	g.w.do(enterScore(id, g.w.newID, s), func(ok bool) {
+		if ok && g.late {
+			g.w.status.SetMessage(words.Say("tastings.late.kept"))
+		}
 		if now := g.w.book().Tasting(id); now != nil && g.t.ID == id {
 			g.show(now) // in a dialog no page does it
+			if row, col := g.table.Selected(); g.answerAt(row, col) {
+				g.tell(row, col) // what was refused there before is mended
+			}
 		}
 	})
 }

@@ -107,5 +107,11 @@ func (p *plannedTasting) wayOn(a sheets.AgainstServing) (label string, act func(
 func (p *plannedTasting) askBegin() {
 	t := p.t
 	parts.Confirm(p.w.win, words.Say("tastings.begin.title"), words.Say("tastings.begin.text"), words.Say("tastings.begin"), words.Say("button.cancel"), false,
-		func() { p.w.do(tasting.Begin(t.ID)) })
+		func() {
+			p.w.do(tasting.Begin(t.ID), func(ok bool) {
+				if ok {
+					p.w.status.SetMessage(words.Say("did.begin-tasting", t.Date)) // no undo stands beside it
+				}
+			})
+		})
 }

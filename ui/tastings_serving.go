@@ -123,10 +123,11 @@ func (p *servingTasting) dateField() fyne.CanvasObject {
 	e = parts.NewEntry(p.grid.date, words.Say("tastings.day.hint"), func(text string) {
 		day, ok := sheets.ReadDay(text)
 		if !ok {
-			p.w.status.SetTone(parts.ToneError, words.Say("error.date", text))
+			p.w.trouble(words.Say("error.date", text))
 			e.Set(p.grid.date)
 			return
 		}
+		p.w.mended()
 		p.grid.date = sheets.Today(day)
 		p.grid.show(p.t)
 	})

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -11,6 +12,7 @@ import (
 
 	"parewell/recipes"
 	"parewell/recipes/tasting"
+	"parewell/recipes/words"
 	"parewell/ui/parts"
 	"parewell/ui/sheets"
 )
@@ -100,6 +102,9 @@ func TestAPaperBallotIsTypedByDigits(t *testing.T) {
 	if !strings.Contains(g.where.Text(), "was not kept") {
 		t.Errorf("111 is no code: %q", g.where.Text())
 	}
+	if said := g.where.Text(); strings.Contains(said, "?:") || !strings.Contains(said, fmt.Sprintf("Type one of %d, ", seat.Cups[0].Code)) || !strings.HasSuffix(said, "“I could not tell”.") {
+		t.Errorf("what a code's field takes: %q", said)
+	}
 	k.types(strconv.Itoa(seat.Cups[1].Code))
 	if got := k.scoreOf(tt.ID, 1, 0, recipes.FromPaper, recipes.AskUsual); got != float64(seat.Cups[1].Code) {
 		t.Errorf("the last question: %v", got)
@@ -110,6 +115,34 @@ func TestAPaperBallotIsTypedByDigits(t *testing.T) {
 	missing := len(tasting.Missing(k.book(), k.book().Tasting(tt.ID)))
 	if missing != 2*4 {
 		t.Errorf("%d cups are missing", missing)
+	}
+}
+
+// What was refused is told until it is mended, no longer.
+func TestARefusalIsToldUntilItIsMended(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	tt := k.serve(func(f *sheets.PlanFields) { f.Attributes = "" }, "AB")
+	g := k.gridAt()
+	k.types("5")
+	k.Window.do(tasting.Seat(tt.ID, 99, ""))
+	k.settle()
+	if said := k.status.Message(); !strings.Contains(said, "no longer at the tasting") {
+		t.Fatalf("a refusal: %q", said)
+	}
+	k.types("6")
+	if said := k.status.Message(); said != "Entered 1 ballot" {
+		t.Errorf("after it was mended: %q", said)
+	}
+	last := len(g.grid.Columns) // the last field of the table has nowhere to go on to
+	g.table.Select(0, last)
+	k.win.Canvas().Focus(g.table)
+	k.types("111")
+	if g.where.Role != parts.RoleError {
+		t.Fatalf("111 is no code: %q", g.where.Text())
+	}
+	k.types("0")
+	if g.where.Role == parts.RoleError {
+		t.Errorf("the refusal stays after 0: %q", g.where.Text())
 	}
 }
 
@@ -269,6 +302,9 @@ func TestATastingIsClosedEarly(t *testing.T) {
 	now := k.book().Tasting(tt.ID)
 	if now.State != recipes.TastingClosed || now.Early != "the power went" {
 		t.Fatalf("%+v", now)
+	}
+	if said := k.status.Message(); said != words.Say("did.close-tasting", tt.Date) {
+		t.Errorf("an undo of something older stands after closing: %q", said)
 	}
 	k.undo()
 	k.settle()

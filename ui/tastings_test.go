@@ -8,6 +8,7 @@ import (
 	"parewell/recipes"
 	"parewell/recipes/food"
 	"parewell/recipes/tasting"
+	"parewell/recipes/words"
 	"parewell/ui/sheets"
 )
 
@@ -87,5 +88,8 @@ func TestATastingIsPlannedAndBegun(t *testing.T) {
 	k.settle()
 	if k.book().Tasting(tt.ID).State != recipes.TastingServing {
 		t.Error("serving did not begin")
+	}
+	if said := k.status.Message(); said != words.Say("did.begin-tasting", tt.Date) {
+		t.Errorf("an undo of something older stands after serving began: %q", said)
 	}
 }

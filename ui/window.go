@@ -37,7 +37,11 @@ type Window struct {
 }
 
 // shown is what the status line told last, so that it is not told again.
-type shown struct{ message, undo string }
+type shown struct {
+	message, undo string
+	book          *recipes.Book
+	trouble       bool // something was refused, and it is still told
+}
 
 // Open makes the window of a desk and shows it. The caller runs the app. A
 // desk without a workbook shows the start page.
@@ -208,18 +212,28 @@ func (w *Window) arrived(v desk.View) {
 // say puts what happened into the status line, with Undo beside the cook's own
 // newest edit. A workbook just opened has no newest edit of this sitting.
 func (w *Window) say(v desk.View, opened bool) {
-	now := shown{message: v.Message, undo: v.Undo}
-	if now == w.shown {
-		return
-	}
 	before := w.shown
-	w.shown = now
+	w.shown = shown{message: v.Message, undo: v.Undo, book: v.Book}
+	mended := before.trouble && before.book != v.Book // what was done since
+	w.shown.trouble = before.trouble && !mended
+	if mended {
+		before.message, before.undo = "", ""
+	}
 	switch {
+	case !mended && v.Message == before.message && v.Undo == before.undo:
 	case v.Message != "" && v.Message != before.message:
 		w.status.SetMessage(v.Message)
 	case v.Undo != "" && v.Undo != before.undo && !opened:
 		w.status.SetMessageAction(v.Undo, "undo", words.Say("menu.undo"), w.undo)
 	case v.Message == "" && v.Undo == "":
+		w.status.SetMessage("")
+	}
+}
+
+// mended takes the last refusal off the status line.
+func (w *Window) mended() {
+	if w.shown.trouble {
+		w.shown.trouble = false
 		w.status.SetMessage("")
 	}
 }

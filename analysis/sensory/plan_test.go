@@ -132,7 +132,7 @@ func TestExplainPlan(t *testing.T) {
 		{"evenings", Ask{Test: Liking, Samples: 3, Panelists: 12}, 1, []string{"On 3 evenings"}},
 		{"a limit out of reach", Ask{Test: Liking, Samples: 3, Panelists: 12}, 0.05, []string{"takes more than 1500 tasters"}},
 		{"a cook and a helper", Ask{Test: Liking, Samples: 2, Panelists: 1}, 0.5, []string{
-			"The scores of one taster are notes", "set 6 odd-one-out trays out of sight: 5 right show that she notices",
+			"The scores of one taster are notes", "set 6 odd-one-out trays out of sight: 5 right show that the cook notices",
 		}},
 		{"triangle", Ask{Test: Triangle, Samples: 2, Panelists: 24}, 0, []string{
 			"Each of the 6 ways to set a tray is used equally often.", "13 right answers of 24 show that people notice.",

@@ -231,17 +231,20 @@ func answerText(q tasting.Question, v float64) string {
 // to 9 like extremely".
 func (g *ScoreGrid) Help(seat *recipes.Seat, c ScoreColumn) string {
 	q := g.question(seat, c)
-	what := q.Label
+	what := strings.TrimSuffix(q.Label, "?") // a colon follows
 	if c.Code != 0 {
-		what = words.Say("tastings.help.cup", q.Label, g.cupName(c.Code))
+		what = words.Say("tastings.help.cup", what, g.cupName(c.Code))
 	}
 	switch q.Kind {
 	case tasting.AskCode:
-		takes := q.Range()
-		if q.Nothing != "" {
-			takes = words.Say("tastings.help.nothing", takes, q.Nothing)
+		var codes []string
+		for _, code := range q.Codes {
+			codes = append(codes, strconv.Itoa(code))
 		}
-		return words.Say("tastings.help", what, takes)
+		if q.Nothing != "" {
+			return words.Say("tastings.help.nothing", q.Label, strings.Join(codes, ", "), q.Nothing)
+		}
+		return words.Say("tastings.help.codes", q.Label, strings.Join(codes, ", "))
 	case tasting.AskYesNo:
 		var out []string
 		for i, o := range q.Options {
