@@ -160,7 +160,7 @@ func distinctTasted(e *Evidence) int {
 func (t *Table) Groups() []int {
 	out, next := make([]int, len(t.Rows)), 0
 	for i := range t.Rows {
-		if out[i] > 0 || len(t.Rows[i].TiedTo) == 0 {
+		if out[i] > 0 || len(t.Rows[i].TiedTo) == 0 || t.Rows[i].Mixed {
 			continue
 		}
 		next++

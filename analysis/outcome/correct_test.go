@@ -217,9 +217,12 @@ func TestACorrectedSetIsWhatTheAnalysisGoesBy(t *testing.T) {
 			if all := g.book.Swaps(g.recipe.ID); row(table, s.ID, all).Pots >= row(before, s.ID, all).Pots {
 				t.Error("pots of the version are counted still")
 			}
-			tied := ""
+			tied, groups := "", table.Groups()
 			for i := range table.Rows {
 				v := &table.Rows[i]
+				if v.Mixed && groups[i] > 0 {
+					t.Errorf("%s stands with those always served with it", v.Name)
+				}
 				says := v.Label().String() + " " + v.Explain().String()
 				if strings.Contains(says, "?") {
 					t.Error(says)
