@@ -185,8 +185,24 @@ func (d *exportDialog) anyKind() bool {
 	return false
 }
 
-// export writes files beside the window, with progress and a way to stop it.
+// export writes files beside the window, with progress and a way to stop it. What
+// is there already under one of the names is replaced only when the cook says so.
 func (w *Window) export(folder string, files []desk.ExportFile) {
+	var there []string
+	for _, f := range files {
+		if is, _ := desk.Exists(filepath.Join(folder, filepath.FromSlash(f.Name))); is {
+			there = append(there, f.Name)
+		}
+	}
+	if len(there) == 0 {
+		w.exportNow(folder, files)
+		return
+	}
+	parts.Confirm(w.win, words.Say("export.replace"), words.Say("export.replace.text", len(there), there[0]),
+		words.Say("export.replace.ok"), words.Say("button.cancel"), false, func() { w.exportNow(folder, files) })
+}
+
+func (w *Window) exportNow(folder string, files []desk.ExportFile) {
 	ctx, stop := context.WithCancel(context.Background())
 	work := w.status.StartWork(words.Say("export.working"), words.Say("export.stop"), stop)
 	w.desk.Export(ctx, folder, files, work.Progress, func(written []string, err error) {

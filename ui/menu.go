@@ -76,6 +76,7 @@ func viewItems(w *Window, m *menus) []*fyne.MenuItem {
 		item("tab.tests", ctrl(fyne.Key6, 0), tab(tabTests)),
 		item("tab.tastings", ctrl(fyne.Key9, 0), tab(tabTastings)),
 		item("tab.ledger", ctrl(fyne.Key0, 0), tab(tabLedger)),
+		item("tab.printed", ctrl(fyne.KeyK, 0), tab(tabPrinted)),
 		item("tab.notebook", ctrl(fyne.Key7, 0), tab(tabNotebook)),
 		item("tab.claims", ctrl(fyne.Key8, 0), tab(tabClaims)),
 		fyne.NewMenuItemSeparator(),

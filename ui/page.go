@@ -43,4 +43,5 @@ const (
 	tabClaims   = "claims"
 	tabTastings = "tastings"
 	tabLedger   = "ledger"
+	tabPrinted  = "printed"
 )

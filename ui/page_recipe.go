@@ -34,6 +34,7 @@ func newRecipePage(w *Window) *recipePage {
 		tabLedger:   newLedgerPage(w),
 		tabNotebook: newNotebookPage(w),
 		tabClaims:   newClaimsPage(w),
+		tabPrinted:  newPrintedPage(w),
 	}}
 }
 
@@ -62,6 +63,7 @@ func (p *recipePage) tabList() []parts.Tab {
 		{Key: tabTests, Icon: "pot", Label: words.Say("tab.tests")},
 		{Key: tabTastings, Icon: "tasting", Label: words.Say("tab.tastings")},
 		{Key: tabLedger, Icon: "keep-or-drop", Label: words.Say("tab.ledger")},
+		{Key: tabPrinted, Icon: "print", Label: words.Say("tab.printed")},
 		{Key: tabClaims, Icon: "look", Label: words.Say("tab.claims")},
 		{Key: tabNotebook, Icon: "note", Label: words.Say("tab.notebook")},
 	}

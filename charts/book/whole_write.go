@@ -200,7 +200,7 @@ func (m *Manuscript) RecipeFiles(b *recipes.Book, wide float64, o FigureOptions)
 	var out []File
 	var names []string
 	for _, p := range m.Pages {
-		names = append(names, p.fileName())
+		names = append(names, p.FileName())
 	}
 	for i, name := range uniqueNames(names) {
 		p := m.Pages[i]
@@ -220,7 +220,8 @@ func (m *Manuscript) RecipeFiles(b *recipes.Book, wide float64, o FigureOptions)
 	return out, nil
 }
 
-func (p *Page) fileName() string {
+// FileName is what the files of the page are called, without their endings.
+func (p *Page) FileName() string {
 	if p.Letter == "" {
 		return p.Title
 	}

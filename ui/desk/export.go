@@ -3,7 +3,9 @@ package desk
 import (
 	"bufio"
 	"context"
+	"errors"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -13,8 +15,8 @@ import (
 	"parewell/recipes/words"
 )
 
-// ExportFile is one file to be written: its name in the folder, and what writes
-// its content.
+// ExportFile is one file to be written: its name in the folder, with "/" where it
+// goes into a folder there, and what writes its content.
 type ExportFile struct {
 	Name  string
 	Write func(io.Writer) error
@@ -34,8 +36,14 @@ func (d *Desk) Export(ctx context.Context, folder string, files []ExportFile, pr
 				err = problem.Wrap(err, folder, words.Say("export.stopped", len(written)), "")
 				break
 			}
-			path := filepath.Join(folder, f.Name)
-			if err = writeWhole(path, f.Write); err != nil {
+			path := filepath.Join(folder, filepath.FromSlash(f.Name))
+			if inside := filepath.Dir(path); inside != filepath.Clean(folder) { // a name may hold one folder more
+				err = os.Mkdir(inside, 0o755)
+			}
+			if err == nil || errors.Is(err, fs.ErrExist) {
+				err = writeWhole(path, f.Write)
+			}
+			if err != nil {
 				err = problem.Wrap(err, path, words.Say("export.failed"), words.Say("export.failed.hint"))
 				break
 			}

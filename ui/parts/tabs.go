@@ -78,28 +78,77 @@ func (t *Tabs) choose(i int) {
 	}
 }
 
+// squeeze is what a row of tabs does without when there is little room: first
+// icons, then counts and some of the space, then the size of its words.
+type squeeze int
+
+const (
+	roomy squeeze = iota
+	noIcons
+	noCounts
+	smallWords
+)
+
+// squeezed is the least squeeze at which all tabs are in sight.
+func (t *Tabs) squeezed() squeeze {
+	for s := roomy; s < smallWords; s++ {
+		if t.whole(s) <= t.Size().Width {
+			return s
+		}
+	}
+	return smallWords
+}
+
+// whole is the width of all tabs.
+func (t *Tabs) whole(s squeeze) float32 {
+	var w float32
+	for i := range t.tabs {
+		w += t.width(i, s) + tabGap
+	}
+	return w
+}
+
+const tabGap = 4
+
+// side is the space at either side of a tab.
+func (t *Tabs) side(s squeeze) float32 {
+	if s >= noCounts {
+		return 7 * factorOf(t.Theme())
+	}
+	return 12 * factorOf(t.Theme())
+}
+
+// size is that of the words.
+func (t *Tabs) size(s squeeze) float32 {
+	if s == smallWords {
+		return SizeCaption.in(t.Theme())
+	}
+	return SizeBody.in(t.Theme())
+}
+
 // width of tab i, and its parts.
-func (t *Tabs) width(i int) float32 {
+func (t *Tabs) width(i int, s squeeze) float32 {
 	tab, th := &t.tabs[i], t.Theme()
-	w := textWidth(tab.Label, SizeBody.in(th), true) + 24*factorOf(th)
-	if tab.Icon != "" {
+	w := textWidth(tab.Label, t.size(s), true) + 2*t.side(s)
+	if tab.Icon != "" && s < noIcons {
 		w += 24 * factorOf(th)
 	}
-	if tab.Count != "" {
+	if tab.Count != "" && s < noCounts {
 		w += textWidth(tab.Count, SizeCaption.in(th), false) + 6
 	}
 	return w
 }
 
 func (t *Tabs) at(x float32) int {
+	s := t.squeezed()
 	for i := range t.tabs {
-		if w := t.width(i); x < w {
+		if w := t.width(i, s); x < w {
 			if x < 0 {
 				return -1
 			}
 			return i
 		} else {
-			x -= w + 4
+			x -= w + tabGap
 		}
 	}
 	return -1
@@ -178,32 +227,35 @@ func (r *tabsRenderer) Objects() []fyne.CanvasObject {
 }
 
 func (r *tabsRenderer) MinSize() fyne.Size {
-	var w float32
-	for i := range r.t.tabs {
-		w += r.t.width(i) + 4
-	}
-	return fyne.NewSize(w, lineHeight(SizeBody.in(r.t.Theme()))+20*factorOf(r.t.Theme()))
+	return fyne.NewSize(r.t.whole(smallWords), lineHeight(SizeBody.in(r.t.Theme()))+20*factorOf(r.t.Theme()))
 }
 
 func (r *tabsRenderer) Layout(s fyne.Size) {
 	t, f := r.t, factorOf(r.t.Theme())
-	body, small := SizeBody.in(t.Theme()), SizeCaption.in(t.Theme())
+	tight := t.squeezed()
+	body, small := t.size(tight), SizeCaption.in(t.Theme())
 	place(r.base, 0, s.Height-1, s.Width, 1)
 	var x float32
 	for i := range t.tabs {
-		w, left := t.width(i), x+12*f
+		w, left := t.width(i, tight), x+t.side(tight)
 		if i == t.sel {
 			place(r.under, x+4, s.Height-3, w-8, 3)
 			place(r.ring, x+1, 3, w-2, s.Height-8)
 		}
-		if t.tabs[i].Icon != "" {
+		show(r.icons[i], tight < noIcons)
+		show(r.counts[i], tight < noCounts)
+		if t.tabs[i].Icon != "" && tight < noIcons {
 			place(r.icons[i], left, (s.Height-18*f)/2, 18*f, 18*f)
 			left += 24 * f
 		}
 		lw := textWidth(t.tabs[i].Label, body, true)
+		if r.labels[i].TextSize != body {
+			r.labels[i].TextSize = body
+			r.labels[i].Refresh()
+		}
 		place(r.labels[i], left, (s.Height-lineHeight(body))/2, lw, lineHeight(body))
 		place(r.counts[i], left+lw+6, (s.Height-lineHeight(small))/2+0.5, w, lineHeight(small))
-		x += w + 4
+		x += w + tabGap
 	}
 }
 
@@ -228,7 +280,7 @@ func (r *tabsRenderer) Refresh() {
 		case t.hover:
 			role = RoleInk
 		}
-		styleText(r.labels[i], t.tabs[i].Label, SizeBody.in(t.Theme()), i == t.sel, t, role)
+		styleText(r.labels[i], t.tabs[i].Label, t.size(t.squeezed()), i == t.sel, t, role)
 		styleText(r.counts[i], t.tabs[i].Count, SizeCaption.in(t.Theme()), false, t, RoleMuted)
 		setIcon(r.icons[i], t.tabs[i].Icon, Colour(t, role))
 	}

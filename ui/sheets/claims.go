@@ -7,7 +7,7 @@ import (
 	"parewell/recipes/words"
 )
 
-// ClaimSheet is the page "May I call it light?" for one version: every term by
+// ClaimSheet is the page of claims for one version: every term by
 // every authority, what may be said first.
 type ClaimSheet struct {
 	Sheet

@@ -1,0 +1,58 @@
+package sheets
+
+import (
+	"parewell/charts/book"
+	"parewell/charts/manuscript"
+	"parewell/recipes"
+	"parewell/recipes/words"
+)
+
+// PrintChoice is a version that can be printed of a recipe: the key is what
+// recipes.Print keeps.
+type PrintChoice struct{ Key, Name string }
+
+// PrintChoices are the newest version whatever it will be, each version, and the
+// original.
+func PrintChoices(b *recipes.Book, r *recipes.Recipe) []PrintChoice {
+	all := b.Versions(r.ID)
+	out := []PrintChoice{}
+	if n := len(all); n > 0 {
+		out = append(out, PrintChoice{"", words.Say("printed.newest", VersionName(all[n-1]))})
+	}
+	for _, v := range all {
+		out = append(out, PrintChoice{string(v.ID), VersionName(v)})
+	}
+	return append(out, PrintChoice{string(recipes.PrintOriginal), words.Say("original")})
+}
+
+// PrintChosen is the key of what is printed of a recipe now.
+func PrintChosen(b *recipes.Book, r *recipes.Recipe) string {
+	if book.Printed(b, r) == nil {
+		return string(recipes.PrintOriginal)
+	}
+	if b.Version(r.ID, r.Print.Version) == nil {
+		return ""
+	}
+	return string(r.Print.Version)
+}
+
+// HeadnoteOf checks the words above a recipe against the numbers of the version
+// that is printed.
+func HeadnoteOf(b *recipes.Book, r *recipes.Recipe, text string) []Headline {
+	x, v := NewBench(b, r), book.Printed(b, r)
+	for i := range x.Versions {
+		if x.Versions[i] == v {
+			return x.Headnote(i, text)
+		}
+	}
+	return nil
+}
+
+// SheetsOf says on how many sheets of which paper a page stands.
+func SheetsOf(p *book.Page, n int) string {
+	paper := words.Say("printed.a4")
+	if p.Paper().Key == manuscript.Letter.Key {
+		paper = words.Say("printed.letter")
+	}
+	return words.Say("printed.sheets", n, paper)
+}
