@@ -35,7 +35,7 @@ func TestScoreFiguresWriteTheirNamesAndNumbers(t *testing.T) {
 		{"spread", []string{"Original", "B", "10", "mean", "n 24", "dislike extremely", "9"}},
 		{"just", []string{"much too little", "just right", "67 %", "8 %", "25 %", "n 24"}},
 		{"map", []string{"strained yogurt for half the cream", "crumb toasted dry", "drops too much", "liked less, how much is not settled", "your limit, 0.5 lost", "lighter by: Calories, kcal", "–0.4"}},
-		{"fall", []string{"Original", "684 kcal", "–143 kcal", "359 kcal", "not from a swap", "–6 kcal", "Effect on liking", "–1.1", "drops too much"}},
+		{"fall", []string{"Original", "684 kcal", "–143 kcal", "359 kcal", "not from a swap", "–6 kcal", "Liking: effect", "–1.1", "drops too much"}},
 		{"front", []string{"best within your limit: ", "predicted, not cooked: picked as best of 128, expect less", "tasted", "your limit, 0.5 lost"}},
 		{"right", []string{"9 of 24", "14 of 24", "a difference is shown", "not settled", "what guessing gets", "the fewest that show a difference", "13"}},
 		{"home", []string{"Would they have it again?", "again", "not again", "How much was left?", "half or more", "5 Mar 2026", "from memory, not blind"}},

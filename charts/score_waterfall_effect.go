@@ -55,7 +55,7 @@ func (v *fallView) liking(s *sheet, g rowStage, rows []fallRow) {
 		numbers = max(numbers, s.width(s.bodyPen(), e.text)+signRoom(s, e))
 	}
 	right := g.body.Max.X - numbers - s.pt(10)
-	head := words.Say("charts.fall.effect", v.d.Attribute)
+	head := words.Say("charts.fall.effect", words.Capital(v.d.Attribute))
 	s.write(s.headPen(), left, g.area.Max.Y+s.lineOf(s.headPen())/2, 0, s.fit(s.headPen(), head, g.body.Max.X-left))
 	plot := right-left >= s.pt(30)
 	col := g

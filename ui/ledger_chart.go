@@ -90,15 +90,16 @@ func (c *ledgerChart) show() {
 	drawFigure(c.picture, fig)
 }
 
-// drawFigure shows a figure in a view.
+// drawFigure shows a figure in a view, with text as large as the window's.
 func drawFigure(to *parts.ChartView, fig *charts.Figure) {
 	to.Alt = fig.Alt()
+	factor := float64(parts.Factor(to))
 	to.SetDraw(func(pxW, pxH int, scale float32, dark bool) image.Image {
 		look := charts.ScreenLight
 		if dark {
 			look = charts.ScreenDark
 		}
-		return fig.Image(pxW, pxH, float64(scale), look)
+		return fig.Image(pxW, pxH, float64(scale)*factor, look)
 	})
 }
 

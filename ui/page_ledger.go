@@ -244,7 +244,7 @@ func (p *ledgerPage) showTable() {
 	d.Columns[0].Min, d.Columns[0].Max = 150, 420
 	d.Columns[3].Min, d.Columns[3].Max = 190, 420
 	if p.tight {
-		d.Columns[0].Max, d.Columns[3].Min = 180, 140
+		d.Columns[0].Min, d.Columns[0].Max, d.Columns[3].Min = 116, 180, 124
 	}
 	for i := range d.Rows {
 		if sheets.IsWhole(d.Rows[i].Key) {

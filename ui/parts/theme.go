@@ -138,6 +138,9 @@ func (s TextSize) in(th fyne.Theme) float32 {
 // factorOf returns how much larger than normal a theme's text is.
 func factorOf(th fyne.Theme) float32 { return th.Size(theme.SizeNameText) / 14 }
 
+// Factor returns how much larger than normal text is where an object is shown.
+func Factor(o fyne.CanvasObject) float32 { return factorOf(themeOf(o)) }
+
 // compact is a theme with a smaller padding inside fields, for editing in a cell.
 type compact struct {
 	fyne.Theme

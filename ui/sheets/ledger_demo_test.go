@@ -203,3 +203,18 @@ func TestNextIsOneStep(t *testing.T) {
 		t.Errorf("%+v", c)
 	}
 }
+
+func TestWhatIsSaidOfSeveralSwapsIsSaidOnce(t *testing.T) {
+	x := demoLedger(t).Trade(context.Background(), LedgerAsk{Nutrient: food.EnergyKcal})
+	for _, all := range [][]string{x.Beside(), x.Card().Tells} {
+		text := strings.Join(all, " ")
+		for _, once := range []string{"nothing can be predicted with", "only counted together", "would stay open"} {
+			if n := strings.Count(text, once); n > 1 {
+				t.Errorf("%q stands %d times: %s", once, n, text)
+			}
+		}
+	}
+	if b := strings.Join(x.Beside(), " "); !strings.Contains(b, "15 % less fine salt, 40 % less fine salt") {
+		t.Error(b)
+	}
+}

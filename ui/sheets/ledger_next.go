@@ -100,13 +100,15 @@ func (t *Trades) tasting(c *NextCard, step bool) {
 		return
 	}
 	c.Plan, c.Samples = x, t.samples(x)
+	var tells []words.Phrase
 	for _, p := range x.Says() {
 		if step && p.Key == "ledger.next.separates" {
 			c.Why = append([]string{p.String()}, c.Why...)
 			continue
 		}
-		c.Tells = append(c.Tells, Capital(p.String()))
+		tells = append(tells, p)
 	}
+	c.Tells = gatheredSays(tells, "ledger.next.still-open", "keep.next.still-open")
 	if t.reach != "" {
 		c.Tells = append(c.Tells, t.reach)
 	}

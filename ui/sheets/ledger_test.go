@@ -158,7 +158,7 @@ func TestALedgerBeforeAnyTastingHasOnlySavings(t *testing.T) {
 		t.Errorf("%+v", d)
 	}
 	x := v.l.Trade(context.Background(), v.Ask)
-	if x.Err != nil || len(x.Sheet().Rows) != 0 || len(x.Beside()) != 4 {
+	if x.Err != nil || len(x.Sheet().Rows) != 0 || len(x.Beside()) != 1 {
 		t.Errorf("%+v", x)
 	}
 	if _, err := charts.SwapMap(v.MapData("")); err != nil {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"slices"
+	"strings"
 
 	"parewell/analysis/ledger"
 	"parewell/analysis/outcome"
@@ -109,12 +110,41 @@ func (l *Ledger) versionAt(i int) *recipes.Version {
 
 // Beside says which swaps stand in no trade-off, or not by themselves.
 func (t *Trades) Beside() []string {
-	var out []string
 	if t.Best == nil {
 		return nil
 	}
+	var all []words.Phrase
+	said := map[string]bool{}
 	for i := range t.Best.Beside {
-		out = append(out, Capital(t.Best.Beside[i].Note().String()))
+		a := &t.Best.Beside[i]
+		if a.Why == ledger.Tied { // one sentence for all that were served together
+			set := strings.Join(slices.Sorted(slices.Values(append([]string{a.Name}, a.Ties...))), "\n")
+			if said[set] {
+				continue
+			}
+			said[set] = true
+		}
+		all = append(all, a.Note())
+	}
+	return gatheredSays(all, "ledger.beside.not-tasted", "keep.beside.not-tasted")
+}
+
+// gatheredSays says phrases as sentences; those of a key that only names a swap
+// are said in one, under another key, where there are several.
+func gatheredSays(all []words.Phrase, key, together string) []string {
+	var out, names []string
+	at := 0
+	for _, p := range all {
+		if p.Key == key {
+			if names = append(names, p.Args[0]); len(names) > 1 {
+				continue
+			}
+			at = len(out)
+		}
+		out = append(out, Capital(p.String()))
+	}
+	if len(names) > 1 {
+		out[at] = Capital(words.Say(together, words.Join(names)))
 	}
 	return out
 }
