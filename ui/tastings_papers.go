@@ -76,32 +76,33 @@ func (p *papersDialog) chosen() fyne.CanvasObject {
 
 // kitchen is what the run sheet and the shopping list need to know.
 func (p *papersDialog) kitchen() fyne.CanvasObject {
-	f := parts.NewForm()
-	add := func(name, hint, unit, help string, width float32) {
+	top, a, b, shop := parts.NewForm(), parts.NewForm(), parts.NewForm(), parts.NewForm()
+	add := func(f *parts.Form, name, hint, unit, help string, width float32) {
 		e := parts.NewEntry("", hint, nil)
 		e.Width = width
 		p.entries[name] = e
 		p.w.pin("papers."+name, e)
 		p.rows[name] = f.Row(words.Say("tastings.papers."+name), e, unit, help)
 	}
-	add("vessel", words.Say("tastings.papers.vessel.hint"), "", "", 0)
-	add(sheets.PapersHeatField, "", "°C", "", 90)
-	add(sheets.PapersPreheatField, "15", "min", "", 90)
-	add(sheets.PapersRestField, "", "min", words.Say("tastings.papers.rest.help"), 90)
-	add(sheets.PapersPerCupField, "0.5", "min", "", 90)
-	add(sheets.PapersWaveField, "", "", words.Say("tastings.papers.wave.help"), 90)
+	add(top, "vessel", words.Say("tastings.papers.vessel.hint"), "", "", 0)
+	add(a, sheets.PapersHeatField, "", "°C", "", 70)
+	add(a, sheets.PapersRestField, "", "min", words.Say("tastings.papers.rest.help"), 70)
+	add(b, sheets.PapersPreheatField, "15", "min", "", 70)
+	add(b, sheets.PapersPerCupField, "0.5", "min", "", 70)
+	add(b, sheets.PapersWaveField, "", "", words.Say("tastings.papers.wave.help"), 70)
 	p.whole = parts.NewCheck(words.Say("tastings.papers.whole"), false, func(bool) { p.shop() })
-	f.Row("", p.whole, "", "")
-	hand := parts.NewTextArea("", words.Say("tastings.papers.hand.hint"), 3, nil)
+	hand := parts.NewTextArea("", words.Say("tastings.papers.hand.hint"), 2, nil)
 	hand.OnChanged = func(string) { p.shop() }
 	p.entries[sheets.PapersHandField] = hand
 	p.w.pin("papers.hand", hand)
-	p.rows[sheets.PapersHandField] = f.Row(words.Say("tastings.papers.hand"), hand, "", words.Say("tastings.papers.hand.help"))
+	p.rows[sheets.PapersHandField] = shop.Row(words.Say("tastings.papers.hand"), hand, "", words.Say("tastings.papers.hand.help"))
+	shop.Row("", p.whole, "", "")
 	p.list = parts.NewMatrix()
 	p.list.Whole, p.list.WholeRow, p.list.Stretch = true, true, true
 	p.w.pin("papers.list", p.list)
-	return parts.Rows(4, parts.NewSection(words.Say("tastings.papers.cooking")), f,
-		parts.NewSection(words.Say("papers.shopping.head")), parts.NewCaption(words.Say("papers.shopping.note")), parts.NewTableCard("", "", p.list))
+	return parts.Rows(parts.GapSmall,
+		parts.NewSection(words.Say("tastings.papers.cooking")), top, parts.Columns(parts.GapLarge, []float32{1, 1}, a, b),
+		parts.NewSection(words.Say("papers.shopping.head")), shop, parts.NewCaption(words.Say("papers.shopping.note")), parts.NewTableCard("", "", p.list))
 }
 
 // shop works the shopping list out from what is in the house; a line that cannot
