@@ -135,12 +135,31 @@ func (d *Dialog) hide() bool {
 	for i, x := range openDialogs {
 		if x == d {
 			openDialogs = append(openDialogs[:i:i], openDialogs[i+1:]...)
-			d.canvas.SetOnTypedKey(d.oldKey)
-			d.canvas.Overlays().Remove(d.overlay)
+			above := dialogsOn(d.canvas, openDialogs[i:])
+			if len(above) == 0 {
+				d.canvas.SetOnTypedKey(d.oldKey)
+			} else {
+				above[0].oldKey = d.oldKey // opened by this one, it stays
+			}
+			d.canvas.Overlays().Remove(d.overlay) // and all above it, by the toolkit
+			for _, x := range above {
+				d.canvas.Overlays().Add(x.overlay)
+			}
 			return true
 		}
 	}
 	return false
+}
+
+// dialogsOn are those of a canvas.
+func dialogsOn(c fyne.Canvas, all []*Dialog) []*Dialog {
+	var out []*Dialog
+	for _, x := range all {
+		if x.canvas == c {
+			out = append(out, x)
+		}
+	}
+	return out
 }
 
 func (d *Dialog) key(k *fyne.KeyEvent) {

@@ -114,3 +114,28 @@ func TestDialogFieldsFindTheirLayer(t *testing.T) {
 	}
 	d.Close()
 }
+
+// TestADialogAsksOnce: a dialog that opens another as it is confirmed goes, and
+// the other stays with the keys.
+func TestADialogAsksOnce(t *testing.T) {
+	useClock(t)
+	w := inWindow(t, fyne.NewSize(800, 600), NewText("page"))
+	before := w.Canvas().OnTypedKey()
+	var second *Dialog
+	asked := 0
+	first := ShowDialog(w, DialogOptions{Title: "Where", Content: NewText("x"), Confirm: "Save", OnOK: func() bool {
+		second = ShowDialog(w, DialogOptions{Title: "Replace?", Content: NewText("y"), Confirm: "Replace", OnOK: func() bool { asked++; return true }})
+		return true
+	}})
+	first.Confirm()
+	if top := dialogOn(w.Canvas()); top != second || w.Canvas().Overlays().Top() != second.overlay {
+		t.Fatal("the question is gone")
+	}
+	w.Canvas().OnTypedKey()(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	if asked != 1 || dialogOn(w.Canvas()) != nil || w.Canvas().Overlays().Top() != nil {
+		t.Errorf("asked %d times", asked)
+	}
+	if (w.Canvas().OnTypedKey() == nil) != (before == nil) {
+		t.Error("the keys are not where they were")
+	}
+}
