@@ -1,9 +1,6 @@
 package book
 
-import (
-	"encoding/xml"
-	"strings"
-)
+import "encoding/xml"
 
 // The elements of WordprocessingML that a document is made of (ECMA-376 part 1,
 // clause 17), in the order the schema asks for.
@@ -73,7 +70,7 @@ type breakX struct {
 
 // run is a run of plain text.
 func run(text string) runX {
-	return runX{Text: &textX{"preserve", xmlText(strings.Join(strings.Fields(text), " "))}}
+	return runX{Text: &textX{"preserve", xmlText(kept(oneLine(text)))}}
 }
 
 type tableX struct {

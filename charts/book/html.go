@@ -82,7 +82,7 @@ var htmlMarks = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", "\""
 
 // html makes text safe between tags and inside quotes; signs that XML has no
 // place for are left out.
-func html(s string) string { return htmlMarks.Replace(xmlText(s)) }
+func html(s string) string { return htmlMarks.Replace(xmlText(kept(s))) }
 
 // xmlText leaves out what XML 1.0 does not allow in a document.
 func xmlText(s string) string {
