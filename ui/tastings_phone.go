@@ -157,11 +157,12 @@ func (w *Window) phones(t *recipes.Tasting) {
 	w.pin("phone.table", p.table)
 	left := parts.Rows(parts.GapSmall, parts.Sized(260, 260, p.qr), p.link, parts.Line(0, p.copied, parts.Spring()))
 	p.live = parts.Columns(20, []float32{1, 1.25}, left, parts.NewTableCard("", "", p.table))
+	plain := parts.NewBanner(parts.ToneLook, words.Say("tastings.phone.plain"))
 	w.tastings().phones.dialog = p
 	p.show()
 	p.d = parts.ShowDialog(w.win, parts.DialogOptions{
-		Title: words.Say("tastings.phones"), First: p.on, Width: 800, Height: 530, Cancel: words.Say("button.close"),
-		Content:  parts.Fill(parts.GapMedium, 2, p.on, p.help, p.live),
+		Title: words.Say("tastings.phones"), First: p.on, Width: 800, Height: 580, Cancel: words.Say("button.close"),
+		Content:  parts.Fill(parts.GapMedium, 3, p.on, p.help, plain, p.live),
 		OnClosed: func() { p.open, w.tastings().phones.dialog = false, nil },
 	})
 	p.tick()

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"strings"
 	"testing"
 	"time"
 
@@ -42,6 +43,9 @@ func TestPhonesAnswerWhileServing(t *testing.T) {
 	}
 	k.phones(tt)
 	k.picture("tastings-phones-off")
+	if said := strings.ReplaceAll(k.reads(), "\n", " "); !strings.Contains(said, "somebody else on the same Wi-Fi could read") {
+		t.Errorf("that the link is not encrypted is not told: %s", said)
+	}
 	k.pins["phone.on"].(*parts.Check).OnChange(true)
 	k.until("phones are on", func() bool { return k.phonesOn(tt.ID) })
 	codes := h.server.Codes()
