@@ -16,6 +16,19 @@ import (
 // stamp is the instant, as it is kept with what is final.
 func (w *Window) stamp() string { return w.now().Format(time.RFC3339) }
 
+// doForGood does what cannot be undone, and says so in place of an older undo;
+// then, when given, follows what went well.
+func (w *Window) doForGood(id recipes.ID, v recipes.Verb, key string, then func()) {
+	w.do(v, func(ok bool) {
+		if t := w.book().Tasting(id); ok && t != nil {
+			w.status.SetMessage(words.Say(key, t.Date))
+			if then != nil {
+				then()
+			}
+		}
+	})
+}
+
 // settleDifferences shows, cup by cup, two entries that differ, each with a
 // button that lets it count.
 func (w *Window) settleDifferences(t *recipes.Tasting) {
@@ -78,6 +91,12 @@ func (w *Window) closeTasting(t *recipes.Tasting) {
 		body.Add(form)
 		confirm, first = words.Say("tastings.close.early"), why
 	}
+	day := &servedOn{}
+	if tasting.Blind(t) { // what is taken home goes on over weeks
+		if day = w.askDay(t, "tastings.served-on.close", t.Date); day.view != nil {
+			body.Add(day.view)
+		}
+	}
 	d := parts.ShowDialog(w.win, parts.DialogOptions{
 		Title: words.Say("tastings.close.title"), Content: body, First: first, Width: 560,
 		Confirm: confirm, Cancel: words.Say("tastings.close.not"),
@@ -87,14 +106,13 @@ func (w *Window) closeTasting(t *recipes.Tasting) {
 				w.win.Canvas().Focus(why)
 				return false
 			}
-			w.do(tasting.Close(t.ID, w.stamp(), why.Text), func(ok bool) {
-				if ok {
-					w.status.SetMessage(words.Say("did.close-tasting", t.Date)) // no undo stands beside it
-					w.phonesOff(t.ID)
-				}
-			})
-			return true
+			v, ok := day.before("did.close-tasting", tasting.Close(t.ID, w.stamp(), why.Text))
+			if ok {
+				w.doForGood(t.ID, v, "did.close-tasting", func() { w.phonesOff(t.ID) })
+			}
+			return ok
 		},
 	})
 	why.OnSubmitted = func(string) { d.Confirm() }
+	day.confirms(d)
 }

@@ -106,12 +106,19 @@ func (p *plannedTasting) wayOn(a sheets.AgainstServing) (label string, act func(
 // askBegin says what beginning means, then begins.
 func (p *plannedTasting) askBegin() {
 	t := p.t
-	parts.Confirm(p.w.win, words.Say("tastings.begin.title"), words.Say("tastings.begin.text"), words.Say("tastings.begin"), words.Say("button.cancel"), false,
-		func() {
-			p.w.do(tasting.Begin(t.ID), func(ok bool) {
-				if ok {
-					p.w.status.SetMessage(words.Say("did.begin-tasting", t.Date)) // no undo stands beside it
-				}
-			})
-		})
+	body := parts.Rows(parts.GapMedium, parts.NewText(words.Say("tastings.begin.text")))
+	day := p.w.askDay(t, "tastings.served-on.begin", sheets.Today(p.w.now()))
+	if day.view != nil {
+		body.Add(day.view)
+	}
+	day.confirms(parts.ShowDialog(p.w.win, parts.DialogOptions{
+		Title: words.Say("tastings.begin.title"), Content: body, First: day.first(), Confirm: words.Say("tastings.begin"), Cancel: words.Say("button.cancel"), Width: 480,
+		OnOK: func() bool {
+			v, ok := day.before("did.begin-tasting", tasting.Begin(t.ID))
+			if ok {
+				p.w.doForGood(t.ID, v, "did.begin-tasting", nil)
+			}
+			return ok
+		},
+	}))
 }

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -9,6 +10,7 @@ import (
 	"parewell/recipes/food"
 	"parewell/recipes/tasting"
 	"parewell/recipes/words"
+	"parewell/ui/parts"
 	"parewell/ui/sheets"
 )
 
@@ -55,6 +57,50 @@ func (k *kitchenWindow) plan(r *recipes.Recipe, edit func(*sheets.PlanFields)) *
 	return k.book().Tasting(p.Tasting.ID)
 }
 
+// A tasting that is served on another day than planned says so, and keeps the day
+// that is typed; on the planned day nothing is asked.
+func TestAnotherDayThanPlannedIsAskedFor(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	today := sheets.Today(k.now())
+	r := k.setTable("AB", "CD")
+	tt := k.plan(r, func(f *sheets.PlanFields) { f.Date, f.Attributes = "2026-02-27", "" })
+	k.showTastings(r.ID, tt.ID)
+	k.settle()
+	pressPin(k, "tastings.begin")
+	k.picture("tastings-begin-other-day")
+	if said := strings.ReplaceAll(k.reads(), "\n", " "); !strings.Contains(said, "It was planned for 27 Feb 2026") {
+		t.Errorf("the other day is not told: %s", said)
+	}
+	day := func() *parts.Entry { return k.pins["tastings.served-on"].(*parts.Entry) }
+	if day().Text != today {
+		t.Errorf("the day is filled with %q", day().Text)
+	}
+	day().SetText("some day")
+	k.pressAnywhere(fyne.KeyReturn)
+	k.settle()
+	if k.book().Tasting(tt.ID).State != recipes.TastingPlanned {
+		t.Fatal("it began on some day")
+	}
+	day().SetText("2026-02-28")
+	k.pressAnywhere(fyne.KeyReturn)
+	k.settle()
+	if now := k.book().Tasting(tt.ID); now.State != recipes.TastingServing || now.Date != "2026-02-28" {
+		t.Fatalf("%s on %s", now.State, now.Date)
+	}
+	pressPin(k, "tastings.close")
+	k.picture("tastings-close-other-day")
+	if day().Text != "2026-02-28" {
+		t.Errorf("at the end the day is filled with %q", day().Text)
+	}
+	day().SetText("1 March 2026")
+	k.pins["tastings.early"].(*parts.Entry).SetText("nobody came")
+	k.pressAnywhere(fyne.KeyReturn)
+	k.settle()
+	if now := k.book().Tasting(tt.ID); now.State != recipes.TastingClosed || now.Date != "2026-03-01" || k.status.Message() != words.Say("did.close-tasting", now.Date) {
+		t.Errorf("%s on %s, %q", now.State, now.Date, k.status.Message())
+	}
+}
+
 // A recipe without tastings says what to do; a plan shows what stands against
 // serving, and begins once nothing does.
 func TestATastingIsPlannedAndBegun(t *testing.T) {
@@ -89,7 +135,7 @@ func TestATastingIsPlannedAndBegun(t *testing.T) {
 	if k.book().Tasting(tt.ID).State != recipes.TastingServing {
 		t.Error("serving did not begin")
 	}
-	if said := k.status.Message(); said != words.Say("did.begin-tasting", tt.Date) {
+	if said := k.status.Message(); said != words.Say("did.begin-tasting", k.book().Tasting(tt.ID).Date) {
 		t.Errorf("an undo of something older stands after serving began: %q", said)
 	}
 }

@@ -202,6 +202,14 @@ func Who(id recipes.ID, cooks, codes, serves string) recipes.Verb {
 	})
 }
 
+// OnDay records on which day a tasting is or was served.
+func OnDay(id recipes.ID, date string) recipes.Verb {
+	return editTasting(id, "did.tasting-day", notClosed, func(_ *recipes.Book, t *recipes.Tasting) error {
+		t.Date = date
+		return nil
+	})
+}
+
 // SampleAs records how a sample was cooked and served: which test, cook, day,
 // temperature, minutes held. What stands in to except those is not taken.
 func SampleAs(tasting recipes.ID, to *recipes.Sample) recipes.Verb {

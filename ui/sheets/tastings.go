@@ -48,6 +48,9 @@ func TastingTitle(t *recipes.Tasting) string {
 	return words.Say("tastings.title", dayText(t.Date))
 }
 
+// DayText is a kept date as it is read.
+func DayText(date string) string { return dayText(date) }
+
 // PlannedFacts says what was planned, a row a fact.
 func PlannedFacts(b *recipes.Book, t *recipes.Tasting) Sheet {
 	s := Sheet{Columns: []Column{{Key: "value", Index: -1}}}
