@@ -17,6 +17,7 @@ const (
 	ledgerLeast  = 310
 	ledgerMost   = 460
 	ledgerTight  = 790 // a narrower table wraps its words sooner
+	ledgerClose  = 640 // and one that is narrower still has short lines of names
 )
 
 // MinSize fits half a laptop screen.
@@ -62,8 +63,9 @@ func (l *ledgerLayout) stack(narrow bool) {
 
 // room tells the tables how much there is for them.
 func (l *ledgerLayout) room(width float32) {
-	if tight := width < ledgerTight*l.p.w.factor; tight != l.p.tight {
-		l.p.tight = tight
+	f := l.p.w.factor
+	if tight, close := width < ledgerTight*f, width < ledgerClose*f; tight != l.p.tight || close != l.p.close {
+		l.p.tight, l.p.close = tight, close
 		l.p.showTable()
 		l.p.best.show()
 	}

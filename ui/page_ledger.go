@@ -29,6 +29,7 @@ type ledgerPage struct {
 	book   *recipes.Book // l is of, or is being made of
 	chosen string        // key of the row chosen
 	tight  bool          // the tables have little room
+	close  bool          // and even less
 	narrow bool          // all stands under one another
 
 	attribute, nutrient *parts.Picker
@@ -244,7 +245,10 @@ func (p *ledgerPage) showTable() {
 	d.Columns[0].Min, d.Columns[0].Max = 150, 420
 	d.Columns[3].Min, d.Columns[3].Max = 190, 420
 	if p.tight {
-		d.Columns[0].Min, d.Columns[0].Max, d.Columns[3].Min = 116, 180, 124
+		d.Columns[0].Max, d.Columns[3].Min = 180, 140
+	}
+	if p.close {
+		d.Columns[0].Min, d.Columns[0].Max = 116, 134
 	}
 	for i := range d.Rows {
 		if sheets.IsWhole(d.Rows[i].Key) {
