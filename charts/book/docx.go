@@ -122,8 +122,12 @@ func (d *docx) put(v any) {
 	}
 }
 
+// keptRows is the longest table, in rows, that is not parted at the end of a page:
+// one of the nutrition of a serving is not.
+const keptRows = 20
+
 // grid adds a table: a head row that is repeated on every page, columns as wide
-// as their longest text asks for.
+// as their longest text asks for. A short one stays on one page with its note.
 func (d *docx) grid(b *block) {
 	wide := d.columnsOf(b)
 	t := tableX{Style: tableStyle(), Grid: gridX{}}
@@ -142,6 +146,9 @@ func (d *docx) grid(b *block) {
 			}
 			if b.right[i] {
 				p.Style.Align = &valX{"right"}
+			}
+			if len(b.rows) <= keptRows {
+				p.Style.KeepNext = &struct{}{}
 			}
 			if i == 0 && n < len(b.inside) && b.inside[n] {
 				p.Style.Indent = &indentX{Left: 240}

@@ -9,10 +9,12 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"parewell/analysis/claims"
+	"parewell/charts/manuscript"
 )
 
 // wellFormed reads all of an XML document and calls each start of an element.
@@ -114,6 +116,21 @@ func TestTheDocumentHoldsTogether(t *testing.T) {
 	for _, want := range []string{"<dc:title>The Harbour Kitchen</dc:title>", "2026-04-01T12:00:00Z"} {
 		if !strings.Contains(string(parts["docProps/core.xml"]), want) {
 			t.Errorf("properties have no %s", want)
+		}
+	}
+}
+
+// TestAShortTableStaysOnOnePage: every row keeps with the next, the last with the
+// note under the table; a long one may be parted.
+func TestAShortTableStaysOnOnePage(t *testing.T) {
+	for _, row := range []struct{ rows, kept int }{{3, 3}, {keptRows, keptRows}, {keptRows + 1, 0}} {
+		d := newDocx("x", manuscript.A4, someDay)
+		d.grid(&block{kind: grid, right: []bool{false}, rows: slices.Repeat([][]string{{"salt"}}, row.rows), text: "a note"})
+		if err := d.enc.Flush(); err != nil {
+			t.Fatal(err)
+		}
+		if got := strings.Count(d.body.String(), "<w:keepNext>"); got != row.kept {
+			t.Errorf("%d of %d rows keep with the next, want %d", got, row.rows, row.kept)
 		}
 	}
 }

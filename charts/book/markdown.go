@@ -39,8 +39,9 @@ func escape(s string) string {
 	if s != "" && strings.ContainsRune("+-=", rune(s[0])) {
 		return `\` + s
 	}
-	if n := strings.IndexFunc(s, func(r rune) bool { return r < '0' || r > '9' }); n > 0 && n < 10 && strings.ContainsRune(".)", rune(s[n])) {
-		return s[:n] + `\` + s[n:] // "1." would begin a list
+	n := strings.IndexFunc(s, func(r rune) bool { return r < '0' || r > '9' })
+	if n > 0 && n < 10 && strings.ContainsRune(".)", rune(s[n])) && (n+1 == len(s) || s[n+1] == ' ') {
+		return s[:n] + `\` + s[n:] // "1. " would begin a list, "8.8 g" does not
 	}
 	return s
 }

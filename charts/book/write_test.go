@@ -270,6 +270,18 @@ func TestTextsThatAreHardToWrite(t *testing.T) {
 	written(t, p.WriteText)
 }
 
+// TestMarkdownEscapesOnlyMarks: what begins a list is kept from it, a figure stays
+// as it is (CommonMark 0.31, 5.2: a list marker is followed by a space or nothing).
+func TestMarkdownEscapesOnlyMarks(t *testing.T) {
+	for in, want := range map[string]string{
+		"1. Pie": `1\. Pie`, "2) Pie": `2\) Pie`, "7.": `7\.`, "8.8 g": "8.8 g", "0.56 to 0.48 g": "0.56 to 0.48 g", "- x": `\- x`, "*x*": `\*x\*`,
+	} {
+		if got := escape(in); got != want {
+			t.Errorf("%q became %q, want %q", in, got, want)
+		}
+	}
+}
+
 type fullDisk struct{}
 
 func (fullDisk) Write([]byte) (int, error) { return 0, errors.New("no space left on device") }
