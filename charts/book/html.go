@@ -195,6 +195,7 @@ h3 { font-size: 1rem; margin: 1.1rem 0 .3rem; }
 p { margin: .4rem 0; }
 .recipeversion { color: #6b6256; font-style: italic; }
 .yield { font-weight: 600; }
+nav a { color: inherit; }
 ul, ol { padding-left: 1.3rem; margin: .3rem 0; }
 li { margin: .25rem 0; }
 ul.ingredientline { list-style: none; padding-left: 0; }
@@ -212,13 +213,21 @@ img { width: 100%; height: auto; background: #fff; }
 figcaption, .smalltext { font-size: .85rem; color: #6b6256; }
 .open { background: #fbf0d9; padding: .2rem 1rem 1rem; margin-top: 2rem; border-left: 4px solid #c98a1b; }
 article + article { border-top: 3px double #cfc6b6; margin-top: 3rem; padding-top: 2rem; }
+@media screen and (max-width: 40rem) {
+figure, main > section { overflow-x: auto; }
+figure img { width: 36rem; }
+figcaption { position: sticky; left: 0; }
+}
 @media print {
 @page { size: PAPER; margin: 18mm 20mm; }
-:root { background: #fff; color: #000; font-size: 10.5pt; }
+:root { background: #fff; color: #000; font-size: 10.5pt; line-height: 1.38; }
+th, td { padding-top: .12rem; padding-bottom: .12rem; }
+li { margin: .12rem 0; }
 main { max-width: none; padding: 0; }
 h1, h2, h3, h4 { color: #000; break-after: avoid; }
-li, tr, figure { break-inside: avoid; }
-article + article { break-before: page; border: 0; margin: 0; padding: 0; }
+li, table, figure { break-inside: avoid; }
+header + article, article + article { break-before: page; border: 0; margin: 0; padding: 0; }
+article + section { break-before: page; }
 .open { background: none; }
 }
 `
