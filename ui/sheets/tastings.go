@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 
+	"parewell/analysis/outcome"
+	"parewell/analysis/sensory"
 	"parewell/recipes"
 	"parewell/recipes/tasting"
 	"parewell/recipes/words"
@@ -64,6 +66,7 @@ func PlannedFacts(b *recipes.Book, t *recipes.Tasting) Sheet {
 	add("limit", limitText(t))
 	add("samples", plannedSamples(b, t))
 	add("tasters", tasterCodes(b, t))
+	add("shows", strings.Join(CanShow(b, t), " "))
 	add("when", strings.TrimSpace(dayText(t.Date)+" "+t.Time))
 	add("portion", portionText(t))
 	add("amounts", amountsText(b, t))
@@ -71,6 +74,27 @@ func PlannedFacts(b *recipes.Book, t *recipes.Tasting) Sheet {
 	add("cleanser", t.Cleanser)
 	add("note", t.Note)
 	return s
+}
+
+// CanShow says what the panel of a planned tasting can show and what it cannot,
+// in the planner's sentences.
+func CanShow(b *recipes.Book, t *recipes.Tasting) []string {
+	if !tasting.Blind(t) || len(t.Seats) == 0 {
+		return nil
+	}
+	var ids []recipes.ID
+	for _, s := range tasting.InOrder(b, t.ID) {
+		ids = append(ids, s.ID)
+	}
+	var out []string
+	for _, p := range sensory.Unserved(t, ids).Explain(t.Limit, outcome.Scatter(b, t.Recipe)) {
+		for _, of := range []string{"sensory.short.", "sensory.can.", "sensory.tell."} {
+			if strings.HasPrefix(p.Key, of) {
+				out = append(out, p.String())
+			}
+		}
+	}
+	return out
 }
 
 func attributeNames(t *recipes.Tasting) string {

@@ -136,6 +136,15 @@ func ClosedFacts(b *recipes.Book, t *recipes.Tasting) []string {
 	if t.Early != "" {
 		out = append(out, words.Say("tastings.closed.early", t.Early))
 	}
+	for i := range t.Seats {
+		if seat := &t.Seats[i]; seat.Away != "" {
+			key := "tastings.closed.away"
+			if slices.ContainsFunc(b.Servings(t.ID), func(s *recipes.Serving) bool { return s.Panelist == seat.Panelist }) {
+				key = "tastings.closed.left"
+			}
+			out = append(out, words.Say(key, SeatName(b, seat), seat.Away))
+		}
+	}
 	if n := len(tasting.Missing(b, t)); n > 0 {
 		out = append(out, words.Say("tastings.closed.missing", n))
 	}

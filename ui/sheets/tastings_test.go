@@ -195,3 +195,77 @@ func TestTheShoppingList(t *testing.T) {
 		t.Errorf("%+v", s.Rows)
 	}
 }
+
+// A planned tasting says of its panel what the planner said.
+func TestAPlannedTastingSaysWhatThePanelCanShow(t *testing.T) {
+	for _, test := range PlanTests {
+		for _, n := range []int{1, 5, 14} {
+			b := planBook(t, n)
+			p := planned(b, func(f *PlanFields) {
+				*f = f.For(test, b, "r", *f)
+				if f.Attributes = "Creaminess"; tasting.Trays(test) {
+					f.Limit = "0.3"
+				}
+			})
+			if !p.Ready() {
+				t.Fatal(test, p.Faults)
+			}
+			c, err := tasting.Put(p.Tasting, p.Samples)(b)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if b, err = b.With(c); err != nil {
+				t.Fatal(err)
+			}
+			said := CanShow(b, b.Tasting("t"))
+			for _, s := range said {
+				if !slices.ContainsFunc(p.Says, func(x Saying) bool { return x.Text == s }) {
+					t.Errorf("%s, %d tasters: the planner does not say %q", test, n, s)
+				}
+			}
+			if counted := test == recipes.TestLiking || tasting.Trays(test); counted && len(said) == 0 {
+				t.Errorf("%s, %d tasters: nothing is said", test, n)
+			}
+			facts := PlannedFacts(b, b.Tasting("t"))
+			at := slices.IndexFunc(facts.Rows, func(r Row) bool { return r.Key == "shows" })
+			if (at >= 0) != (len(said) > 0) || at >= 0 && !strings.Contains(facts.Rows[at].Cells[0].Text, said[0]) {
+				t.Errorf("%s, %d tasters: the page does not say it", test, n)
+			}
+		}
+	}
+}
+
+// A closed tasting says who was away or left, and what was corrected since of its
+// scores and of what was served.
+func TestAClosedTastingTellsOfItsPeopleAndCorrections(t *testing.T) {
+	b, do := servingBook(t, 3, func(f *PlanFields) { f.Attributes = "" })
+	cup := b.Tasting("t").Seats[0].Cups[0].Code
+	n := 0
+	fresh := func() recipes.ID { n++; return recipes.ID(fmt.Sprint("z", n)) }
+	answer := tasting.Answer{Seat: 1, Code: cup, Scores: map[string]float64{"Overall": 6}, Source: recipes.FromPaper}
+	do(tasting.Record("t", fresh, answer), tasting.Away("t", 1, "called away"), tasting.Away("t", 2, "ill"), tasting.Close("t", "2026-03-04T21:00:00Z", "late"))
+	facts := strings.Join(ClosedFacts(b, b.Tasting("t")), "\n")
+	for _, want := range []string{"Nothing was corrected since", "left before the end: called away", "was away: ill", "answers were never given"} {
+		if !strings.Contains(facts, want) {
+			t.Errorf("%q is not said: %s", want, facts)
+		}
+	}
+	answer.Scores, answer.At, answer.Why = map[string]float64{"Overall": 7}, "2026-03-06T09:00:00Z", "misread"
+	cream := *b.Recipe("r").Lines[0]
+	cream.Grams = 200
+	do(recipes.Correct("2026-03-05T09:00:00Z", "the scales said so", recipes.SetLine("r", &cream, nil)),
+		tasting.Record("t", fresh, answer))
+	rows := Corrections(b, b.Tasting("t")).Rows
+	var said []string
+	for _, r := range rows {
+		for _, c := range r.Cells {
+			said = append(said, c.Text)
+		}
+	}
+	if len(rows) != 2 || !slices.Contains(said, "the scales said so") || !slices.Contains(said, fmt.Sprintf("Seat 1, cup %d: Overall", cup)) || said[len(said)-3] != "6" || said[len(said)-2] != "7" {
+		t.Errorf("%q", said)
+	}
+	if strings.Contains(ClosedFacts(b, b.Tasting("t"))[0], "Nothing was corrected") {
+		t.Error("it says that nothing was corrected")
+	}
+}
