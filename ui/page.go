@@ -34,6 +34,7 @@ const (
 	pageMeals   = "meals"
 	pageTasters = "tasters"
 	pagePlan    = "plan"
+	pageBook    = "book"
 
 	tabVersions = "versions"
 	tabSwaps    = "swaps"

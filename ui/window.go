@@ -92,6 +92,7 @@ func (w *Window) allPages() map[string]page {
 		pageMeals:   newMealsPage(w),
 		pageTasters: newTastersPage(w),
 		pagePlan:    newPlanPage(w),
+		pageBook:    newBookPage(w),
 	}
 }
 
@@ -111,6 +112,7 @@ func (w *Window) navItems() []parts.NavItem {
 		{Key: pageFoods, Icon: "foods", Label: words.Say("nav.foods")},
 		{Key: pageTasters, Icon: "tasters", Label: words.Say("nav.tasters"), Count: countOrNone(len(w.view.Book.Panelists()))},
 		{Key: pageMeals, Icon: "meals", Label: words.Say("nav.meals"), Count: countOrNone(len(w.view.Book.Meals()))},
+		{Key: pageBook, Icon: "print", Label: words.Say("nav.book")},
 	}
 }
 

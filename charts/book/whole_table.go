@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"parewell/analysis/nutrition"
+	"parewell/recipes/food"
 )
 
 // tableRows are a page's rows of the table for spreadsheets. A cell is empty
@@ -37,4 +38,24 @@ func figureCell(f nutrition.Figure) string {
 		return ""
 	}
 	return plain(f.Amount, 3)
+}
+
+// Compare returns one serving's figure of a nutrient in the original and in the
+// version that is printed, both in the amounts as printed, and the change; false
+// for the change where the page is of the original.
+func (p *Page) Compare(n food.Nutrient) (before, after nutrition.Figure, change nutrition.Change, changed bool) {
+	after = p.account.PerServing(n)
+	if p.Version == "" {
+		return after, after, nutrition.Change{}, false
+	}
+	return p.base.PerServing(n), after, nutrition.Compare(p.base, p.account, n), true
+}
+
+// Nutrients are those the page prints, in its order.
+func (p *Page) Nutrients() []food.Nutrient {
+	var out []food.Nutrient
+	for _, r := range p.Nutrition[0].Rows {
+		out = append(out, r.nutrient)
+	}
+	return out
 }

@@ -120,7 +120,13 @@ func (k *kitchen) dish(name string) error {
 	}
 	k.verbs = append(k.verbs, recipes.AddRecipe(r, k.pins(r.Lines)), recipes.SetBrief(r.ID, p.brief),
 		recipes.SetTechnique(r.ID, p.cooked), recipes.SetSays(r.ID, p.says), recipes.SettleLines(r.ID, all))
-	return k.work(name+"-plan.txt", r, p)
+	if err := k.work(name+"-plan.txt", r, p); err != nil {
+		return err
+	}
+	if v := k.versions[r.Title+", "+p.print].version; v != "" {
+		k.verbs = append(k.verbs, recipes.SetPrint(r.ID, recipes.Print{Version: v}))
+	}
+	return nil
 }
 
 // pins returns the foods lines name.

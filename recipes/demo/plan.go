@@ -35,6 +35,7 @@ type plan struct {
 	brief  recipes.Brief
 	cooked recipes.Technique
 	says   recipes.Says
+	print  string // letter of the version in the book
 	blocks []block
 }
 
@@ -106,6 +107,8 @@ func (p *planReader) line(at, indent int, s string) error {
 		p.plan.blocks[last].items = append(p.plan.blocks[last].items, item{at: at, word: word, arg: arg, text: text})
 	case word == "brief":
 		return p.plan.readBrief(arg, text)
+	case word == "print":
+		p.plan.print = text
 	case word == "called":
 		p.plan.says = recipes.Says{Dish: arg, Kind: text}
 	case word == "cooked":

@@ -21,6 +21,7 @@ type Matrix struct {
 	OnHeader   func(col int)                        // click on a column's header
 	OnMenu     func(row, col int, at fyne.Position) // secondary click or Menu key; row -1 is the header
 	OnDelete   func(row, col int)                   // Delete where nothing is edited
+	OnShift    func(row, by int)                    // Ctrl+Up (-1) and Ctrl+Down (1): the row is to change its place
 	Suggest    func(row, col int, text string) []Suggestion
 	Outer      fyne.Scrollable // gets the wheel at the ends of the table
 	Whole      bool            // as tall as its content; the page scrolls, not the table

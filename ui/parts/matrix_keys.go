@@ -335,12 +335,26 @@ func (m *Matrix) TypedShortcut(s fyne.Shortcut) {
 	case *fyne.ShortcutPaste:
 		m.paste(cell, fyne.CurrentApp().Clipboard().Content())
 	case *desktop.CustomShortcut:
+		if x.Modifier == fyne.KeyModifierShortcutDefault && m.shift(x.KeyName) {
+			return
+		}
 		if x.Modifier != fyne.KeyModifierShortcutDefault || !m.moveKey(x.KeyName, true) {
 			m.passShortcut(s)
 		}
 	default:
 		m.passShortcut(s)
 	}
+}
+
+// shift asks for the selected row to change its place; false when nothing here
+// does.
+func (m *Matrix) shift(key fyne.KeyName) bool {
+	by := map[fyne.KeyName]int{fyne.KeyUp: -1, fyne.KeyDown: 1}[key]
+	if by == 0 || m.OnShift == nil || m.sel.row < 0 {
+		return false
+	}
+	m.OnShift(m.sel.row, by)
+	return true
 }
 
 func copyText(cell *Cell) string {

@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"strings"
+
 	"parewell/charts/book"
 	"parewell/charts/manuscript"
 	"parewell/recipes"
@@ -55,4 +57,19 @@ func SheetsOf(p *book.Page, n int) string {
 		paper = words.Say("printed.letter")
 	}
 	return words.Say("printed.sheets", n, paper)
+}
+
+// PrintNamed finds what is printed by a version's letter or name as typed; false
+// when there is none of that name.
+func PrintNamed(b *recipes.Book, r *recipes.Recipe, typed string) (key string, ok bool) {
+	typed = strings.TrimSpace(typed)
+	for _, v := range b.Versions(r.ID) {
+		if strings.EqualFold(typed, v.Letter) || strings.EqualFold(typed, v.Name) || strings.EqualFold(typed, VersionName(v)) {
+			return string(v.ID), true
+		}
+	}
+	if strings.EqualFold(typed, words.Say("original")) || strings.EqualFold(typed, VersionName(nil)) {
+		return string(recipes.PrintOriginal), true
+	}
+	return "", false
 }
