@@ -20,6 +20,7 @@ func (d *Discrimination) Explain() []words.Phrase {
 		words.P("sensory.told."+string(d.Test), d.Correct, d.N, words.Trim(float64(d.N)*d.PGuess, 1)),
 		words.P(d.sided(), chance(d.PDifference)))
 	switch {
+	case d.Test.TwoSided(): // which they prefer says nothing of how far apart they taste
 	case d.DPrime == nil:
 		out = append(out, words.P("sensory.d-prime.all"))
 	case d.DPrimeSE != nil:
@@ -44,6 +45,8 @@ func (d *Discrimination) verdicts() []words.Phrase {
 		if d.PDLow == 0 {
 			out = append(out, words.P("sensory.notice.edge"))
 		}
+	} else if !d.ShownSimilar() && d.PDHigh < 0.005 { // bad luck in guessing, and no sign that nobody notices
+		out = append(out, words.P("sensory.open.fewer"))
 	} else if !d.ShownSimilar() {
 		out = append(out, words.P("sensory.open", words.Share(d.PDHigh)))
 	}

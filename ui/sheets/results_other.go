@@ -15,11 +15,13 @@ import (
 func (r *Results) traysText() ResultsText {
 	var all []string
 	for _, p := range r.sitting.Counted.Explain() {
-		all = append(all, p.String())
+		if !strings.HasPrefix(p.Key, dPrimeKey) { // it stands with the numbers
+			all = append(all, p.String())
+		}
 	}
 	t := ResultsText{Head: all[0], More: all[1:], Notes: r.asideNotes()}
 	if r.preference() && len(r.sitting.Names) > 1 {
-		t.More = append(t.More, words.Say("results.first", r.sitting.Names[0], r.sitting.Names[1]))
+		t.More = append([]string{words.Say("results.first", r.sitting.Names[0], r.sitting.Names[1])}, t.More...)
 		if r.sitting.None > 0 {
 			t.More = append(t.More, words.Say("results.no-preference", r.sitting.None))
 		}
@@ -58,6 +60,33 @@ func (r *Results) CountData(title string) (charts.RightData, bool) {
 		}
 	}
 	return charts.RightData{Title: title, Rows: []charts.RightRow{row}}, true
+}
+
+// dPrimeKey is how the sentences on the size of a difference begin.
+const dPrimeKey = "sensory.d-prime"
+
+// traysSheet are the numbers of a test of trays; none of a preference, whose
+// sentences hold them all.
+func (r *Results) traysSheet() []NamedSheet {
+	c := r.sitting.Counted
+	if c == nil || r.preference() {
+		return nil
+	}
+	s := Sheet{Corner: words.Say("results.trays.what"), Columns: []Column{{Key: "value", Title: words.Say("results.trays.value"), Number: true, Index: -1}}}
+	row := func(key, value string) {
+		s.Rows = append(s.Rows, Row{Key: key, Label: text(words.Say("results.trays." + key)), Cells: []Cell{{Text: value, Number: true, Bar: noBar()}}})
+	}
+	row("right", words.Say("charts.right.of", c.Correct, c.N))
+	row("guess", words.Trim(float64(c.N)*c.PGuess, 1))
+	row("p", pText(c.PDifference))
+	row("share", words.Say("results.range", words.Share(c.PDLow), words.Share(c.PDHigh)))
+	var how string
+	for _, p := range c.Explain() {
+		if strings.HasPrefix(p.Key, dPrimeKey) {
+			how = p.String()
+		}
+	}
+	return []NamedSheet{{words.Say("results.trays"), how, s}}
 }
 
 // rankedText says in which order samples came, and how far that is to be trusted.

@@ -92,6 +92,9 @@ func (r *Results) Numbers(asked string) []NamedSheet {
 	if r.Kind() == ResultsRanked {
 		return []NamedSheet{r.rankSheet()}
 	}
+	if r.Kind() == ResultsTrays {
+		return r.traysSheet()
+	}
 	res := r.result(asked)
 	if res == nil {
 		return nil

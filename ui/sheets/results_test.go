@@ -156,8 +156,12 @@ func TestResultsOfTheOddOneOut(t *testing.T) {
 			if r.Kind() != ResultsTrays {
 				t.Fatal(r.Err)
 			}
-			if said := r.Says(""); !strings.Contains(said.Head, row.want) {
+			said := r.Says("")
+			if !strings.Contains(said.Head, row.want) || strings.Contains(strings.Join(said.More, " "), "d-prime") {
 				t.Errorf("%+v", said)
+			}
+			if n := r.Numbers(""); len(n) != 1 || len(n[0].Sheet.Rows) != 4 || row.right > 4 && !strings.Contains(n[0].Caption, "d-prime") {
+				t.Errorf("%+v", n)
 			}
 			d, ok := r.CountData("")
 			if !ok || d.Rows[0].Right != row.right || d.Rows[0].N != 12 || d.Rows[0].Needed != 8 {
@@ -173,6 +177,22 @@ func TestResultsOfTheOddOneOut(t *testing.T) {
 				t.Errorf("%v", r.CSV())
 			}
 		})
+	}
+}
+
+// Nothing is said that only bad luck in guessing suggests, and which of two is
+// preferred is said of dishes and never of right answers.
+func TestWhatGuessingCannotTell(t *testing.T) {
+	g := newEvening(t)
+	g.answerTrays(string(sensory.Triangle), "", func(int) bool { return false })
+	if head := NewResults(g.book, "t1").Says("").Head; !strings.Contains(head, "fewer answers are right than guessing") || strings.Contains(head, "0 %") {
+		t.Error(head)
+	}
+	g = newEvening(t)
+	g.answerTrays(string(sensory.Preference), "", func(int) bool { return true })
+	said := NewResults(g.book, "t1").Says("")
+	if all := strings.Join(said.More, " "); strings.Contains(all, "right") || !strings.HasPrefix(said.More[0], "“The first” is") {
+		t.Error(said.More)
 	}
 }
 
