@@ -97,30 +97,40 @@ func (m *maker) picture(before, after *nutrition.Account) *Picture {
 		return nil
 	}
 	v := m.version
-	fig, err := charts.ChangeChart(changeData(before, []*recipes.Version{v}, []*nutrition.Account{after}, ""))
+	fig, err := charts.ChangeChart(changeData(before, []*recipes.Version{v}, []*nutrition.Account{after}, m.o))
 	if err != nil {
 		return nil // nothing of it is known: there is nothing to draw
 	}
 	return &Picture{Figure: fig, Caption: words.Say("book.figure.change.caption", m.recipe.Title), Alt: fig.PaperAlt()}
 }
 
+// drawn is a nutrient as figures show it: as the page beside them names it, in
+// its unit, and what of that one of the nutrient's own units is.
+func drawn(n food.Nutrient, o Options) (label, unit string, each float64) {
+	if n == food.Sodium && o.SaltNotSodium {
+		return words.Say("book.figure.salt_g"), "g", nutrition.SaltGrams(1)
+	}
+	return words.Say("book.figure." + n.Key()), n.Unit(), 1
+}
+
 // changeData is what the chart of changes shows, at most as many versions as it
 // has room for.
-func changeData(before *nutrition.Account, versions []*recipes.Version, accounts []*nutrition.Account, title string) charts.ChangeData {
-	d := charts.ChangeData{Title: title}
+func changeData(before *nutrition.Account, versions []*recipes.Version, accounts []*nutrition.Account, o Options) charts.ChangeData {
+	var d charts.ChangeData
 	last := min(len(versions), charts.Versions)
 	for _, v := range versions[:last] {
 		d.Versions = append(d.Versions, charts.ChangeVersion{Letter: v.Letter, Name: v.Name})
 	}
 	for _, n := range []food.Nutrient{food.EnergyKcal, food.Fat, food.Sodium} {
-		p := charts.ChangePanel{Label: words.Say("book.figure." + n.Key()), Unit: n.Unit(), Original: math.NaN()}
+		label, unit, each := drawn(n, o)
+		p := charts.ChangePanel{Label: label, Unit: unit, Original: math.NaN()}
 		if f := before.PerServing(n); !f.Nowhere && !f.About {
-			p.Original, p.AtLeast = f.Amount, f.AtLeast
+			p.Original, p.AtLeast = each*f.Amount, f.AtLeast
 		}
 		for _, a := range accounts[:last] {
 			c := nutrition.Compare(before, a, n)
 			p.Changes = append(p.Changes, charts.Change{
-				Amount: c.Amount, Percent: c.Percent, Known: c.Bound != nutrition.NotSure, Bound: string(c.Bound),
+				Amount: each * c.Amount, Percent: c.Percent, Known: c.Bound != nutrition.NotSure, Bound: string(c.Bound),
 			})
 		}
 		d.Panels = append(d.Panels, p)

@@ -40,7 +40,8 @@ func FiguresOf(b *recipes.Book, recipe, version recipes.ID, o Options, wide floa
 	if version != "" && v == nil {
 		return nil, problem.New(r.Title, words.Say("book.no-version"), words.Say("error.gone.hint"))
 	}
-	d := &drawer{book: b, recipe: r, version: v, kitchen: kitchenOf(b, o.settled().Rule), wide: wide, tasted: tastedOf(b, r, true)}
+	o = o.settled()
+	d := &drawer{book: b, recipe: r, version: v, options: o, kitchen: kitchenOf(b, o.Rule), wide: wide, tasted: tastedOf(b, r, true)}
 	d.accounts()
 	d.nutrients()
 	d.falls()
@@ -54,6 +55,7 @@ type drawer struct {
 	book     *recipes.Book
 	recipe   *recipes.Recipe
 	version  *recipes.Version
+	options  Options
 	kitchen  nutrition.Kitchen
 	wide     float64
 	tasted   *tasted
@@ -97,7 +99,7 @@ func rowsHigh(rows int) float64 { return 0.22 + 0.07*float64(min(max(rows, 2), 1
 func (d *drawer) nutrients() {
 	title := d.recipe.Title
 	if len(d.versions) > 0 {
-		fig, err := charts.ChangeChart(changeData(d.before, d.versions, d.after, ""))
+		fig, err := charts.ChangeChart(changeData(d.before, d.versions, d.after, d.options))
 		d.put(words.Say("book.file.change"), words.Say("book.figure.changes.caption", title), rowsHigh(len(d.versions)), fig, err)
 	}
 	fig, err := charts.ShareChart(d.shares())
@@ -148,8 +150,8 @@ func (d *drawer) falls() {
 			continue
 		}
 		fig, err := charts.Waterfall(data)
-		d.put(words.Say("book.file.fall", d.version.Letter, words.Say("book.figure."+n.Key())),
-			words.Say("book.figure.fall.caption", d.recipe.Title, words.Say("nutrient."+n.Key()), d.version.Letter), rowsHigh(len(data.Steps)+2), fig, err)
+		d.put(words.Say("book.file.fall", d.version.Letter, data.Nutrient),
+			words.Say("book.figure.fall.caption", d.recipe.Title, plainName(n, d.options), d.version.Letter), rowsHigh(len(data.Steps)+2), fig, err)
 	}
 }
 
@@ -160,19 +162,20 @@ func (d *drawer) fall(n food.Nutrient) (charts.WaterfallData, error) {
 	if err != nil {
 		return charts.WaterfallData{}, err
 	}
+	label, unit, each := drawn(n, d.options)
 	data := charts.WaterfallData{
-		Nutrient: words.Say("book.figure." + n.Key()), Unit: n.Unit(), Original: whole(d.before.PerServing(n)),
+		Nutrient: label, Unit: unit, Original: each * whole(d.before.PerServing(n)),
 		Version: charts.WaterfallEnd{
 			Letter: d.version.Letter, Name: d.version.Name, Effect: nan, Low: nan, High: nan,
-			Amount: whole(d.kitchen.Of(d.book.Draft(d.recipe, d.version)).PerServing(n)),
+			Amount: each * whole(d.kitchen.Of(d.book.Draft(d.recipe, d.version)).PerServing(n)),
 		},
 	}
 	for i, s := range on {
-		data.Steps = append(data.Steps, charts.WaterfallStep{Name: s.Name, Change: exactly(savings.Of(i, n)), Effect: nan, Low: nan, High: nan})
+		data.Steps = append(data.Steps, charts.WaterfallStep{Name: s.Name, Change: each * exactly(savings.Of(i, n)), Effect: nan, Low: nan, High: nan})
 	}
 	d.judge(&data, on)
 	if h := savings.Helping(n); h.Amount != 0 {
-		data.Steps = append(data.Steps, charts.WaterfallStep{Name: words.Say("book.helping"), Change: exactly(h), Effect: nan, Low: nan, High: nan})
+		data.Steps = append(data.Steps, charts.WaterfallStep{Name: words.Say("book.helping"), Change: each * exactly(h), Effect: nan, Low: nan, High: nan})
 	}
 	return data, nil
 }

@@ -199,6 +199,54 @@ func TestFiguresWithWhatBelongsBesideThem(t *testing.T) {
 	}
 }
 
+// TestFiguresSayWhatThePageSays: where the page prints salt in grams, so do its
+// chart, the names of figures and what is said of them; by the US rule it is sodium.
+func TestFiguresSayWhatThePageSays(t *testing.T) {
+	b := mustHarbour(t)
+	for _, row := range []struct {
+		rule           claims.Authority
+		name, not, alt string
+	}{{claims.EU, "Salt", "odium", "Salt (original 3.1 g): B yogurt and oil: –0.2 g (–6 %)"}, {claims.US, "Sodium", "Salt", "Sodium (original 1254 mg): B yogurt and oil: –7"}} {
+		p := pageOf(t, 0, "B", Usual(Metric, row.rule))
+		figures, err := FiguresOf(b, p.Recipe, p.Version, Usual(Metric, row.rule), 120)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains(p.Picture.Alt, row.alt) {
+			t.Errorf("%s: the page's chart says %q", row.rule, p.Picture.Alt)
+		}
+		found := false
+		for _, f := range figures {
+			found = found || f.Name == "B - "+row.name+" swap by swap"
+			if strings.Contains(f.Name+f.Caption+f.Alt, row.not) {
+				t.Errorf("%s: %s says %q: %s %s", row.rule, f.Name, row.not, f.Caption, f.Alt)
+			}
+		}
+		if !found {
+			t.Errorf("%s: no figure of %s swap by swap", row.rule, row.name)
+		}
+	}
+}
+
+// TestCaptionsSayWhatTheyCount: figures of the recipe's own amounts say so beside
+// a page of rounded ones, and adjusted means are told from plain ones.
+func TestCaptionsSayWhatTheyCount(t *testing.T) {
+	p := pageOf(t, 0, "B", Usual(Metric, claims.EU))
+	figures, err := FiguresOf(mustHarbour(t), p.Recipe, p.Version, Usual(Metric, claims.EU), 120)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, want := range map[string]string{
+		"change by version": "before they are rounded", "where the calories are": "before they are rounded", "B - Fat swap by swap": "before they are rounded",
+		"scores - Overall": "adjusted for who tasted", "how scores spread - Overall": "as they stand",
+	} {
+		i := slices.IndexFunc(figures, func(f Figure) bool { return f.Name == name })
+		if i < 0 || !strings.Contains(figures[i].Caption, want) {
+			t.Errorf("the caption of %s does not say %q", name, want)
+		}
+	}
+}
+
 func TestFileNamesAreSafe(t *testing.T) {
 	for in, want := range map[string]string{"Fish & chips": "Fish & chips", "../../a:b?": "a b", "": "recipe", "...": "recipe", strings.Repeat("x", 200): strings.Repeat("x", 80)} {
 		if got := safeName(in); got != want {
