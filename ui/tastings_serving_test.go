@@ -102,7 +102,7 @@ func TestAPaperBallotIsTypedByDigits(t *testing.T) {
 	if !strings.Contains(g.where.Text(), "was not kept") {
 		t.Errorf("111 is no code: %q", g.where.Text())
 	}
-	if said := g.where.Text(); strings.Contains(said, "?:") || !strings.Contains(said, fmt.Sprintf("Type one of %d, ", seat.Cups[0].Code)) || !strings.HasSuffix(said, "“I could not tell”.") {
+	if said := g.where.Text(); strings.Contains(said, "?:") || !strings.Contains(said, "Usual? Type") || !strings.Contains(said, fmt.Sprintf("Type one of %d, ", seat.Cups[0].Code)) || !strings.HasSuffix(said, "“I could not tell”.") {
 		t.Errorf("what a code's field takes: %q", said)
 	}
 	k.types(strconv.Itoa(seat.Cups[1].Code))

@@ -241,6 +241,9 @@ func (g *ScoreGrid) Help(seat *recipes.Seat, c ScoreColumn) string {
 		for _, code := range q.Codes {
 			codes = append(codes, strconv.Itoa(code))
 		}
+		if q.Free { // the last question is long; its short name does here
+			q.Label = shortAsk(q)
+		}
 		if q.Nothing != "" {
 			return words.Say("tastings.help.nothing", q.Label, strings.Join(codes, ", "), q.Nothing)
 		}

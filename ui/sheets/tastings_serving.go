@@ -130,8 +130,10 @@ func OwingSeats(b *recipes.Book, t *recipes.Tasting) []int {
 func ClosedFacts(b *recipes.Book, t *recipes.Tasting) []string {
 	day, _, _ := strings.Cut(t.Closed, "T")
 	out := []string{words.Say("tastings.closed.on", dayText(day))}
-	if len(t.Late)+len(b.Corrections(t.ID)) == 0 {
+	if n := len(t.Late) + len(b.Corrections(t.ID)); n == 0 {
 		out[0] += " " + words.Say("tastings.closed.untouched")
+	} else {
+		out[0] += " " + words.Say("tastings.closed.corrected", n)
 	}
 	if t.Early != "" {
 		out = append(out, words.Say("tastings.closed.early", t.Early))
