@@ -52,7 +52,7 @@ func (p *Page) nutritionLD() *exchange.NutritionLD {
 	}
 	size := ""
 	if g, whole := a.ServingGrams(); g > 0 && whole && a.CookedBy != nutrition.CookedRaw {
-		size = plain(g, 0) + " g"
+		size = plain(houseGrams(g), 0) + " g" // no finer than the page says it
 	}
 	return exchange.NutritionOf(say, size)
 }

@@ -107,57 +107,92 @@ func sameRecipe(t *testing.T, form string, p *Page, d *reading.Draft, title stri
 	}
 }
 
-// published are the properties of the types that are written, as schema.org
-// publishes them: those of the type itself and those it has from HowTo,
-// CreativeWork and Thing that a recipe may use.
-var published = map[string][]string{
+// published are the properties of the types that are written and what each may
+// hold, as schema.org publishes them: the type's own and those it has from HowTo,
+// CreativeWork and Thing that a recipe may use. Read in schema-dts 2.1.0 (Apache-2.0),
+// which is made from the vocabulary; NutritionInformation also on its page at
+// schema.org. ("@" begins a type of object.)
+var published = map[string]map[string]string{
 	"Recipe": {
-		"cookTime", "cookingMethod", "nutrition", "recipeCategory", "recipeCuisine", "recipeIngredient", "recipeInstructions", "recipeYield", "suitableForDiet",
-		"estimatedCost", "performTime", "prepTime", "step", "supply", "tool", "totalTime", "yield",
-		"author", "dateCreated", "dateModified", "datePublished", "inLanguage", "isBasedOn", "keywords", "license", "text", "version",
-		"alternateName", "description", "identifier", "image", "name", "url",
+		"cookTime": "Duration", "cookingMethod": "Text", "nutrition": "@NutritionInformation", "recipeCategory": "Text", "recipeCuisine": "Text",
+		"recipeIngredient": "Text", "recipeInstructions": "@HowToStep", "recipeYield": "Text", "suitableForDiet": "@RestrictedDiet",
+		"prepTime": "Duration", "totalTime": "Duration", "author": "@Person", "dateCreated": "Date", "datePublished": "Date", "inLanguage": "Text",
+		"keywords": "Text", "text": "Text", "version": "Text", "description": "Text", "image": "URL", "name": "Text", "url": "URL",
 	},
 	"NutritionInformation": {
-		"calories", "carbohydrateContent", "cholesterolContent", "fatContent", "fiberContent", "proteinContent", "saturatedFatContent", "servingSize",
-		"sodiumContent", "sugarContent", "transFatContent", "unsaturatedFatContent",
+		"calories": "Energy", "carbohydrateContent": "Mass", "cholesterolContent": "Mass", "fatContent": "Mass", "fiberContent": "Mass", "proteinContent": "Mass",
+		"saturatedFatContent": "Mass", "servingSize": "Text", "sodiumContent": "Mass", "sugarContent": "Mass", "transFatContent": "Mass", "unsaturatedFatContent": "Mass",
 	},
-	"HowToStep": {"text", "name", "url", "image", "position", "itemListElement"},
+	"HowToStep": {"text": "Text", "name": "Text", "url": "URL", "image": "URL", "position": "Integer", "itemListElement": "Text"},
+}
+
+// valueForms are how values of those sorts are written: masses and energies as a
+// number and a unit (schema.org/Mass, schema.org/Energy).
+var valueForms = map[string]*regexp.Regexp{
+	"Text":   regexp.MustCompile(`\S`),
+	"Mass":   regexp.MustCompile(`^\d+(\.\d+)? m?g$`),
+	"Energy": regexp.MustCompile(`^\d+ kcal$`),
+}
+
+// vocabularyFaults are what a JSON-LD object has that the vocabulary has not; seen
+// takes the types it met.
+func vocabularyFaults(v map[string]any, seen map[string]bool) (faults []string) {
+	kind, _ := v["@type"].(string)
+	seen[kind] = true
+	for k, e := range v {
+		if strings.HasPrefix(k, "@") {
+			continue
+		}
+		sort := published[kind][k]
+		if sort == "" {
+			faults = append(faults, kind+" has no property "+k)
+			continue
+		}
+		all, many := e.([]any)
+		if !many {
+			all = []any{e}
+		}
+		for _, x := range all {
+			text, isText := x.(string)
+			inner, isObject := x.(map[string]any)
+			switch {
+			case isObject && sort == "@"+fmt.Sprint(inner["@type"]):
+				faults = append(faults, vocabularyFaults(inner, seen)...)
+			case !isText || valueForms[sort] == nil || !valueForms[sort].MatchString(text):
+				faults = append(faults, fmt.Sprintf("%s of %s is %v, not a %s", k, kind, x, sort))
+			}
+		}
+	}
+	return faults
 }
 
 func TestTheVocabularyIsThePublishedOne(t *testing.T) {
 	seen := map[string]bool{}
-	var walk func(v any)
-	walk = func(v any) {
-		switch x := v.(type) {
-		case []any:
-			for _, e := range x {
-				walk(e)
-			}
-		case map[string]any:
-			kind, _ := x["@type"].(string)
-			seen[kind] = true
-			for k, e := range x {
-				if !strings.HasPrefix(k, "@") && !slices.Contains(published[kind], k) {
-					t.Errorf("%s has no property %s", kind, k)
-				}
-				walk(e)
-			}
-		}
-	}
 	for _, letter := range []string{"", "B", "E"} {
+		p := pageOf(t, 0, letter, Usual(Both, claims.EU))
 		var v map[string]any
-		if err := json.Unmarshal(written(t, pageOf(t, 0, letter, Usual(Both, claims.EU)).WriteJSONLD), &v); err != nil {
+		if err := json.Unmarshal(written(t, p.WriteJSONLD), &v); err != nil {
 			t.Fatal(err)
 		}
 		if v["@context"] != "https://schema.org" {
 			t.Errorf("context %v", v["@context"])
 		}
-		walk(v)
+		for _, fault := range vocabularyFaults(v, seen) {
+			t.Error(fault)
+		}
+		n, _ := v["nutrition"].(map[string]any)
+		if size, ok := n["servingSize"].(string); !ok || !strings.Contains(p.Weight, size) {
+			t.Errorf("a serving is %v, the page says %q", n["servingSize"], p.Weight)
+		}
 	}
 	for kind := range published {
 		if !seen[kind] {
 			t.Errorf("no %s was written", kind)
 		}
+	}
+	strange := map[string]any{"@type": "Recipe", "salt": "1 g", "nutrition": map[string]any{"@type": "NutritionInformation", "fatContent": "much"}}
+	if faults := vocabularyFaults(strange, map[string]bool{}); len(faults) != 2 {
+		t.Errorf("of two faults these were found: %q", faults)
 	}
 }
 
