@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 
 	"parewell/recipes"
 	"parewell/recipes/words"
@@ -149,4 +150,37 @@ func (w *window) otherProgram(book string) {
 	recipeCalled(w.t, bookAt(w.t, book), "Bean pot")
 	w.key("ctrl+1")
 	w.waitFor("Bean pot")
+}
+
+// printsAPage chooses a version for the book, saves its page and reads the files.
+func (w *window) printsAPage(home, book string) {
+	w.t.Helper()
+	to := filepath.Join(home, "pages")
+	if err := os.Mkdir(to, 0o755); err != nil {
+		w.t.Fatal(err)
+	}
+	w.key("ctrl+k")
+	w.waitFor(words.Say("printed.open"))
+	_, after := w.act("US measures", book, func() { w.click(words.Say("printed.units.us")) })
+	if got := after.Setting("print.units"); got != "us" {
+		w.t.Errorf("measures %q", got)
+	}
+	w.click(words.Say("printed.save"))
+	w.waitFor(words.Say("printed.form.docx"))
+	w.settle() // the field has the keyboard
+	w.key("ctrl+a")
+	w.typeText(to)
+	w.key("Return")
+	for _, want := range []struct{ ending, begins string }{{".docx", "PK"}, {".pdf", "%PDF"}} {
+		w.until("the page is written as "+want.ending, func() bool {
+			found, err := filepath.Glob(filepath.Join(to, "*"+want.ending))
+			if err != nil || len(found) != 1 {
+				return false
+			}
+			b, err := os.ReadFile(found[0])
+			return err == nil && strings.HasPrefix(string(b), want.begins)
+		})
+	}
+	w.settle()
+	w.key("ctrl+4") // back where it was
 }

@@ -59,6 +59,8 @@ func (w *window) tour(theme string, width int) {
 	take("tasters")
 	w.key("ctrl+m")
 	take("meals")
+	w.key("ctrl+h")
+	take("book")
 	w.key("ctrl+shift+p")
 	take("paste")
 	w.key("ctrl+1")
@@ -72,6 +74,7 @@ func (w *window) tour(theme string, width int) {
 		{"ctrl+8", "claims"},
 		{"ctrl+9", "tastings"},
 		{"ctrl+0", "ledger"},
+		{"ctrl+k", "printed"},
 	} {
 		w.key(tab.key)
 		take(tab.name)

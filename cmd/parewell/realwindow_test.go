@@ -47,6 +47,7 @@ func TestRealWindow(t *testing.T) {
 	w.tickASwap(book)
 	w.typeOver(book)
 	w.takeBack(book)
+	w.printsAPage(home, book)
 	w.otherProgram(book)
 	before := bookAt(t, book)
 	w.leave()
