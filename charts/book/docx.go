@@ -30,8 +30,9 @@ type docx struct {
 	made  time.Time
 	body  bytes.Buffer
 	enc   *xml.Encoder
-	lists int // numbered lists so far; each has numbering of its own
-	marks int // bookmarks so far
+	lists int  // numbered lists so far; each has numbering of its own
+	marks int  // bookmarks so far
+	fresh bool // the next paragraph begins a page
 	media [][]byte
 	err   error
 }
@@ -62,7 +63,7 @@ func (d *docx) page(p *Page) {
 // mark adds a paragraph that links lead to.
 func (d *docx) mark(name string, b *block) {
 	d.marks++
-	d.put(paraX{Style: pStyle(b.style), Start: &markX{ID: d.marks, Name: bookmark(name)}, Runs: []runX{run(b.text)}, End: &markX{ID: d.marks}})
+	d.put(paraX{Style: d.begins(b.style), Start: &markX{ID: d.marks, Name: bookmark(name)}, Runs: []runX{run(b.text)}, End: &markX{ID: d.marks}})
 }
 
 // bookmark keeps a name to what bookmarks take: letters, digits, "_", at most 40.
@@ -94,8 +95,19 @@ func (d *docx) block(b *block) {
 	case picture:
 		d.picture(b)
 	case newPage:
-		d.put(paraX{Style: pStyle(styleBody), Runs: []runX{{Break: &breakX{Type: "page"}}}})
+		d.fresh = true
 	}
+}
+
+// begins is a paragraph's style, at the head of a page where one is to begin. A
+// break in a paragraph of its own would leave a page empty behind a full one.
+func (d *docx) begins(s style) *paraPropsX {
+	p := pStyle(s)
+	if d.fresh {
+		p.NewPage = &struct{}{}
+	}
+	d.fresh = false
+	return p
 }
 
 // Kinds of list by the ids of their numbering: 1 is bullets, numbered lists
@@ -106,7 +118,7 @@ const (
 )
 
 func (d *docx) para(s style, text, list string, n int) {
-	p := paraX{Style: pStyle(s), Runs: []runX{run(text)}}
+	p := paraX{Style: d.begins(s), Runs: []runX{run(text)}}
 	switch list {
 	case bulletList:
 		p.Style.Num = &numX{Num: valInt(1)}

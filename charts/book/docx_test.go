@@ -110,6 +110,9 @@ func TestTheDocumentHoldsTogether(t *testing.T) {
 			t.Errorf("nothing is set in %s", s.id)
 		}
 	}
+	if n := count["pageBreakBefore"]; n != len(m.Pages)+len(m.ends()) || count["br"] > 0 {
+		t.Errorf("%d titles begin a page of the %d there are; %d breaks could leave one empty", n, len(m.Pages)+len(m.ends()), count["br"])
+	}
 	if count["tblHeader"] != count["tbl"] || count["tbl"] < 6 || count["drawing"] != 3 {
 		t.Errorf("tables, heads and pictures: %v", count)
 	}

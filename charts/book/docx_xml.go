@@ -27,6 +27,7 @@ type paraX struct {
 type paraPropsX struct {
 	Style    valX      `xml:"w:pStyle"`
 	KeepNext *struct{} `xml:"w:keepNext,omitempty"`
+	NewPage  *struct{} `xml:"w:pageBreakBefore,omitempty"`
 	Num      *numX     `xml:"w:numPr,omitempty"`
 	Indent   *indentX  `xml:"w:ind,omitempty"`
 	Align    *valX     `xml:"w:jc,omitempty"`
@@ -55,17 +56,12 @@ type linkX struct {
 
 type runX struct {
 	Text    *textX    `xml:"w:t,omitempty"`
-	Break   *breakX   `xml:"w:br,omitempty"`
 	Drawing *drawingX `xml:"w:drawing,omitempty"`
 }
 
 type textX struct {
 	Space string `xml:"xml:space,attr"`
 	Text  string `xml:",chardata"`
-}
-
-type breakX struct {
-	Type string `xml:"w:type,attr,omitempty"`
 }
 
 // run is a run of plain text.
