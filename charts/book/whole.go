@@ -30,7 +30,7 @@ type Manuscript struct {
 	options Options
 }
 
-// IndexEntry is an ingredient with the pages of the recipes it is in, by their
+// IndexEntry is an ingredient, as an index names it, with the pages of the recipes it is in, by their
 // place in Pages.
 type IndexEntry struct {
 	Name  string `json:"name"`
@@ -90,7 +90,7 @@ func indexOf(b *recipes.Book, pages []*Page) []IndexEntry {
 	}
 	var out []IndexEntry
 	for _, e := range all {
-		out = append(out, IndexEntry{Name: mostUsed(e.names), Pages: e.pages})
+		out = append(out, IndexEntry{Name: indexName(mostUsed(e.names)), Pages: e.pages})
 	}
 	slices.SortFunc(out, func(x, y IndexEntry) int {
 		return cmp.Or(cmp.Compare(strings.ToLower(x.Name), strings.ToLower(y.Name)), cmp.Compare(x.Pages[0], y.Pages[0]))

@@ -43,10 +43,10 @@ func TestTheIndexHasEveryIngredient(t *testing.T) {
 		}
 		return nil
 	}
-	if got := at("double cream"); !slices.Equal(got, []int{0}) {
+	if got := at("cream, double"); !slices.Equal(got, []int{0}) {
 		t.Errorf("double cream is on %v", got)
 	}
-	if got := at("strained yogurt"); len(got) < 2 {
+	if got := at("yogurt, strained"); len(got) < 2 {
 		t.Errorf("strained yogurt is on %v", got)
 	}
 	if !slices.IsSortedFunc(m.Index, func(x, y IndexEntry) int { return strings.Compare(strings.ToLower(x.Name), strings.ToLower(y.Name)) }) {
@@ -66,6 +66,23 @@ func TestTheIndexHasEveryIngredient(t *testing.T) {
 		if found < len(foods)-1 { // two foods of one name share an entry
 			t.Errorf("%s: %d entries for %d foods", p.Title, found, len(foods))
 		}
+	}
+}
+
+func TestAnIndexNamesWhatIsLookedUp(t *testing.T) {
+	for in, want := range map[string]string{
+		"undyed smoked haddock fillet": "haddock fillet, undyed smoked", "fresh white breadcrumbs": "breadcrumbs, fresh white",
+		"lean beef mince (5 % fat)": "beef mince, lean (5 % fat)", "red peppers": "peppers, red", "red wine vinegar": "red wine vinegar",
+		"baking powder": "baking powder", "Gruyère": "Gruyère", "fresh": "fresh", "sweet potatoes": "sweet potatoes", "": "", "sel (gros)": "sel (gros)",
+	} {
+		if got := indexName(in); got != want {
+			t.Errorf("%q is under %q, want %q", in, got, want)
+		}
+	}
+	m := harbourBook(t, Metric)
+	line := m.indexLine(IndexEntry{"yogurt, strained", []int{0, 1}}, nil)
+	if want := "yogurt, strained: " + m.Pages[0].pageName() + "; " + m.Pages[1].pageName(); line != want {
+		t.Errorf("%q, want %q", line, want)
 	}
 }
 

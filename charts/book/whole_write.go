@@ -31,18 +31,25 @@ func (m *Manuscript) indexBlocks(number func(int) string) []block {
 			letter = r
 			out = append(out, para(stylePart, string(r)), block{kind: bullets, style: styleLine})
 		}
-		var at []string
-		for _, n := range e.Pages {
-			if number == nil {
-				at = append(at, m.Pages[n].Title)
-				continue
-			}
-			at = append(at, number(n))
-		}
 		last := &out[len(out)-1]
-		last.items = append(last.items, words.Say("book.index.entry", e.Name, strings.Join(at, ", ")))
+		last.items = append(last.items, m.indexLine(e, number))
 	}
 	return out
+}
+
+// indexLine is an ingredient with its pages, or its recipes where there are none.
+func (m *Manuscript) indexLine(e IndexEntry, number func(int) string) string {
+	var at []string
+	if number == nil {
+		for _, n := range e.Pages {
+			at = append(at, m.Pages[n].pageName())
+		}
+		return words.Say("book.index.titles", e.Name, strings.Join(at, "; "))
+	}
+	for _, n := range e.Pages {
+		at = append(at, number(n))
+	}
+	return words.Say("book.index.entry", e.Name, strings.Join(at, ", "))
 }
 
 // WriteDOCX writes the whole book as one document: a title page with links to
