@@ -101,20 +101,6 @@ func withoutSeals(t *testing.T, data string) string {
 	return before + after
 }
 
-func TestWhatIsSealedComesBackTheSame(t *testing.T) {
-	for _, state := range []recipes.TastingState{recipes.TastingPlanned, recipes.TastingServing, recipes.TastingClosed} {
-		f := evening(t, state, [3]recipes.ID{"b", "c", "a"}, 1)
-		first := out(t, f, true)
-		g := in(t, first)
-		wantSameBook(t, f.Book(), g.Book())
-		for name, file := range out(t, g, true) {
-			if !bytes.Equal(file.Data, first[name].Data) {
-				t.Errorf("%s: %s differs", state, name)
-			}
-		}
-	}
-}
-
 // A seal that is not the one of its tasting is refused with its place; codes that
 // stand open, as before they were sealed, are read.
 func TestWrongSealsAreRefused(t *testing.T) {
