@@ -56,7 +56,7 @@ func TestThePrintedPage(t *testing.T) {
 			name, size = "-dark", fyne.NewSize(1920, 1080)
 		}
 		k := openKitchen(t, dark, size)
-		r := k.openRecipe(0, tabPrinted)
+		r := k.openRecipe(1, tabPrinted)
 		p := k.printed()
 		k.until("the page is set", func() bool { return p.made != nil })
 		k.settle()
@@ -91,7 +91,7 @@ func TestWhatIsPrintedIsChosen(t *testing.T) {
 		t.Errorf("the picker says %q", p.version.Key())
 	}
 	k.Window.undo()
-	k.until("the newest again", func() bool { return p.made.of.Version != "" })
+	k.until("the chosen one again", func() bool { return p.made.of.Version != "" })
 	k.do(recipes.Set(book.SettingUnits, "us"))
 	k.until("US measures", func() bool { return p.made.script.Pages[0].Units == book.US })
 	if p.style.units.Key() != "us" || !says("cup") {
