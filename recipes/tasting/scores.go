@@ -78,14 +78,20 @@ func Record(id recipes.ID, fresh func() recipes.ID, answers ...Answer) recipes.V
 			c.Final = c.Final || a.Source == recipes.FromPhone || a.Source == recipes.FromScreen
 		}
 		c.Label = scoresLabel(c, len(answers))
-		if len(notes) > 0 {
-			n := *t
-			n.Late = append(slices.Clone(t.Late), notes...)
-			put(&c, t, &n)
-			c.Label, c.Final = lateLabel(notes), true
-		}
+		listed(&c, t, notes)
 		return c, nil
 	}
+}
+
+// listed puts corrections under their tasting; they cannot be undone.
+func listed(c *recipes.Change, t *recipes.Tasting, notes []recipes.LateNote) {
+	if len(notes) == 0 {
+		return
+	}
+	n := *t
+	n.Late = append(slices.Clone(t.Late), notes...)
+	put(c, t, &n)
+	c.Label, c.Final = lateLabel(notes), true
 }
 
 // mayCorrect refuses what is recorded after closing without a date and a reason.
