@@ -138,7 +138,8 @@ func (sideLayout) MinSize(o []fyne.CanvasObject) fyne.Size {
 func (sideLayout) Layout(o []fyne.CanvasObject, s fyne.Size) {
 	width := float32(0)
 	if o[1].Visible() {
-		width = min(max(s.Width*sideShare, sideLeast), sideMost)
+		f := parts.Factor(o[0])
+		width = min(max(s.Width*sideShare, sideLeast*f), sideMost*f, s.Width*0.5)
 		o[1].Move(fyne.NewPos(s.Width-width, 0))
 		o[1].Resize(fyne.NewSize(width, s.Height))
 		width += parts.GapLarge

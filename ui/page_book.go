@@ -75,7 +75,7 @@ func (p *bookPage) build() fyne.CanvasObject {
 	}
 	p.listCard = parts.Fill(parts.GapSmall, 0, parts.NewTableCard("", "", p.list), parts.NewCaption(words.Say("bookpage.hint")))
 	p.card = parts.NewTableCard("", "", p.other)
-	top := parts.Line(parts.GapSmall, p.view, parts.Spring(), p.up, p.down)
+	top := parts.Flow(parts.GapSmall, p.view, p.up, p.down)
 	main := parts.Fill(parts.GapSmall, 1, top, stackOf(p.listCard, p.card))
 	return pageBody(parts.PageHead(words.Say("nav.book"), words.Say("bookpage.caption"), p.pages, p.save), sideBySide(main, p.rightSide()))
 }

@@ -62,7 +62,7 @@ func (p *printedPage) build() fyne.CanvasObject {
 	p.w.pin("printed.into", into)
 	p.out = parts.NewBanner(parts.ToneLook, words.Say("printed.out"), into)
 	p.scroll = parts.Scrolled(parts.Pad(2, 12, parts.GapLarge, 2, p.sheets))
-	main := parts.Fill(parts.GapSmall, 2, parts.Stretch(parts.GapSmall, 0, p.state, p.charts, p.save), p.out, p.scroll)
+	main := parts.Fill(parts.GapSmall, 2, parts.HeadRow(p.state, p.charts, p.save), p.out, p.scroll)
 	p.open = parts.Rows(parts.GapSmall)
 	p.style = newPrintStyle(p.w)
 	p.cards = parts.Rows(parts.GapMedium,

@@ -44,7 +44,7 @@ func (p *recipePage) build() fyne.CanvasObject {
 	draft := p.w.pin("recipe.draft", parts.NewButton(parts.Quiet, "import", words.Say("menu.lighter-draft"), p.w.pasteDraft))
 	export := p.w.pin("recipe.export", parts.NewButton(parts.Quiet, "export", words.Say("recipe.export"), p.w.exportRecipe))
 	version := p.w.pin("recipe.version", parts.NewButton(parts.Primary, "add", words.Say("recipe.version"), p.w.newVersion))
-	head := parts.Rows(2, parts.Stretch(parts.GapMedium, 0, p.title, brief, draft, export, version), p.caption)
+	head := parts.Rows(2, parts.HeadRow(p.title, brief, draft, export, version), p.caption)
 	p.tabs = parts.NewTabs(p.tabList(), func(key string) {
 		p.w.goTo(place{page: pageRecipe, recipe: p.w.at.recipe, tab: key})
 	})

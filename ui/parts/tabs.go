@@ -112,7 +112,10 @@ const tabGap = 4
 
 // side is the space at either side of a tab.
 func (t *Tabs) side(s squeeze) float32 {
-	if s >= noCounts {
+	switch s {
+	case smallWords:
+		return 4 * factorOf(t.Theme())
+	case noCounts:
 		return 7 * factorOf(t.Theme())
 	}
 	return 12 * factorOf(t.Theme())
