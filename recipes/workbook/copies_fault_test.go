@@ -37,6 +37,10 @@ var copyWays = []copyWay{
 	{"Restore", func(ctx context.Context, f *File, path string) error {
 		return Restore(ctx, f.Path(), path, testOptions())
 	}, true, true},
+	{"Recover", func(ctx context.Context, f *File, path string) error {
+		_, err := Recover(ctx, f.Path(), path, testOptions())
+		return err
+	}, true, true},
 }
 
 func copyWayOf(name string) copyWay {

@@ -27,8 +27,8 @@ var schema string
 var servingSchema string
 
 // Open opens the workbook at path and reads its Book. A file that cannot be
-// written (its own or its folder's permission, a newer format) opens for
-// looking only and ReadOnlyWhy says why. Every failure is one *problem.Error;
+// written (its own or its folder's permission, a newer format, an older one that
+// a full disk has no room to bring up to date) opens for looking only and ReadOnlyWhy says why. Every failure is one *problem.Error;
 // a damaged file's has ErrDamaged as its cause.
 func Open(path string, o Options) (*File, error) {
 	if err := identify(path); err != nil {
@@ -85,7 +85,11 @@ func (f *File) settle(ctx context.Context) error {
 		}
 	}
 	if m.Format < Format && f.readOnly == "" {
-		if err := upgrade(ctx, f.conn); err != nil {
+		err := upgrade(ctx, f.conn)
+		if isFull(err) {
+			f.readOnly, err = words.Say("workbook.only.full"), nil
+		}
+		if err != nil {
 			return err
 		}
 	}

@@ -45,18 +45,11 @@ func Recover(ctx context.Context, bad, to string, o Options) (Recovered, error) 
 	if err := vacant(to); err != nil {
 		return out, err
 	}
-	dir, err := os.MkdirTemp("", "parewell-recover-*")
+	patient, err := patientOf(bad, to)
 	if err != nil {
-		return out, explain(to, err)
+		return out, err
 	}
-	defer os.RemoveAll(dir)
-	patient := filepath.Join(dir, "damaged"+Extension)
-	if err := copyWithJournal(bad, patient); err != nil {
-		return out, explain(bad, err)
-	}
-	if err := pad(patient); err != nil {
-		return out, explain(bad, err)
-	}
+	defer os.RemoveAll(filepath.Dir(patient))
 	s, err := salvageFrom(ctx, patient)
 	if err != nil || len(s.entities)+len(s.notebook) == 0 {
 		return out, say(err, bad, "workbook.recover.nothing")
@@ -79,6 +72,32 @@ func Recover(ctx context.Context, bad, to string, o Options) (Recovered, error) 
 		}
 	}
 	return out, f.Close()
+}
+
+// patientOf is a copy of the damaged file to work on, in a folder of its own: where
+// the system keeps passing files, or beside the new workbook if there is no room or
+// no such place.
+func patientOf(bad, to string) (patient string, err error) {
+	for _, parent := range []string{os.TempDir(), filepath.Dir(to)} {
+		var dir string
+		if dir, err = os.MkdirTemp(parent, ".parewell-recover-*"); err != nil {
+			err = explain(to, err)
+			continue
+		}
+		patient = filepath.Join(dir, "damaged"+Extension)
+		if err = copyWithJournal(bad, patient); err == nil {
+			err = pad(patient)
+		}
+		if err == nil {
+			return patient, nil
+		}
+		os.RemoveAll(dir)
+		if !isFull(err) {
+			return "", explain(bad, err)
+		}
+		err = explain(to, err)
+	}
+	return "", err
 }
 
 // copyWithJournal copies a file and the journal beside it, if there is one.
