@@ -55,10 +55,10 @@ func dataOut(c *call, name, to string, people bool) error {
 		}
 		for _, x := range files {
 			if err := folder.put(x.Name, x.Write); err != nil {
-				return errors.Join(err, folder.close())
+				return folder.end(err)
 			}
 		}
-		if err := folder.close(); err != nil {
+		if err := folder.end(nil); err != nil {
 			return err
 		}
 		return sayDataOut(c, contents, len(files), to, people)

@@ -38,7 +38,7 @@ func runExport(c *call) (int, error) {
 	if err != nil {
 		return exitBad, err
 	}
-	return exitWell, errors.Join(exportAll(c, folder, b, chosen), folder.close())
+	return exitWell, folder.end(exportAll(c, folder, b, chosen))
 }
 
 // chosenRecipes are all recipes of the workbook, or the one --recipe names.
@@ -118,7 +118,7 @@ func openFolder(path string) (*folder, error) {
 		err = os.MkdirAll(path, 0o755)
 	}
 	if err != nil {
-		return nil, fileFault(path, err)
+		return nil, writeFault(path, err)
 	}
 	f := &folder{path: path, wrote: map[string][]string{}}
 	f.readList(filepath.Join(path, listName))

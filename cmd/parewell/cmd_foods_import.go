@@ -115,8 +115,9 @@ func takeIn(ctx context.Context, name string, read []*tables.Import) (done []tak
 	if err = into(f); err == nil {
 		return done, named(name, f.Close())
 	}
-	f.Close() //nolint:errcheck // the first error tells more
-	return nil, errors.Join(err, os.Remove(name))
+	f.Close()       //nolint:errcheck // the first error tells more
+	os.Remove(name) //nolint:errcheck // likewise; it is ours, and empty
+	return nil, err
 }
 
 func apply(ctx context.Context, f *workbook.File, read []*tables.Import) ([]takenIn, error) {

@@ -65,8 +65,9 @@ func (im *importing) intoNew(name string) error {
 		err = f.Close()
 	}
 	if err != nil {
-		f.Close()                                             //nolint:errcheck // the first error tells more
-		return errors.Join(named(name, err), os.Remove(name)) // it is ours, and empty
+		f.Close()       //nolint:errcheck // the first error tells more
+		os.Remove(name) //nolint:errcheck // likewise; it is ours, and empty
+		return named(name, err)
 	}
 	return im.report(name)
 }

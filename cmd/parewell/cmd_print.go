@@ -2,7 +2,6 @@ package main
 
 import (
 	"cmp"
-	"errors"
 	"fmt"
 	"os"
 	"path"
@@ -63,8 +62,7 @@ func runPrint(c *call) (int, error) {
 	if err != nil {
 		return exitBad, err
 	}
-	err = errors.Join(putAll(folder, files), folder.close())
-	if err != nil {
+	if err := folder.end(putAll(folder, files)); err != nil {
 		return exitBad, err
 	}
 	return exitWell, sayPrinted(c, g, m, files)
@@ -184,8 +182,9 @@ func positive(g *given, name string, usual float64) (float64, error) {
 func putAll(to *folder, files []book.File) error {
 	for _, f := range files {
 		if dir := path.Dir(f.Name); dir != "." {
-			if err := os.MkdirAll(filepath.Join(to.path, filepath.FromSlash(dir)), 0o755); err != nil {
-				return fileFault(dir, err)
+			inside := filepath.Join(to.path, filepath.FromSlash(dir))
+			if err := os.MkdirAll(inside, 0o755); err != nil {
+				return writeFault(inside, err)
 			}
 		}
 		if err := to.put(f.Name, f.Write); err != nil {

@@ -221,10 +221,7 @@ func inFolder(c *call, g *given, files map[string]func(io.Writer) error) (err er
 		}
 		fmt.Fprintln(c.out, words.Say("cmd.tasting.wrote", name)) //nolint:errcheck // the files are what counts
 	}
-	if e := folder.close(); err == nil {
-		err = e
-	}
-	return err
+	return folder.end(err)
 }
 
 // writeBallots writes what is needed at the table, by codes only.

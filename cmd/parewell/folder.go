@@ -58,7 +58,7 @@ func (f *folder) put(name string, write func(io.Writer) error) error {
 		return err
 	}
 	if err := f.intend(name, digest); err != nil {
-		return fileFault(filepath.Join(f.path, listName), err)
+		return f.fault(err)
 	}
 	err := writeWhole(path, func(w io.Writer) error {
 		_, err := w.Write(b.Bytes())
@@ -80,6 +80,14 @@ func (f *folder) intend(name, digest string) error {
 	return errors.Join(err, list.Close())
 }
 
+// fault is one of the folder itself: whoever writes into it knows of no list.
+func (f *folder) fault(err error) error {
+	if errors.Is(err, fs.ErrNotExist) {
+		return writeFault(filepath.Join(f.path, listName), err)
+	}
+	return writeFault(f.path, err)
+}
+
 func (f *folder) mayWrite(path, name, fresh string) error {
 	old, err := os.ReadFile(path)
 	switch {
@@ -94,6 +102,15 @@ func (f *folder) mayWrite(path, name, fresh string) error {
 		return problem.New(path, words.Say("cmd.export.changed"), words.Say("cmd.export.changed.hint"))
 	}
 	return nil
+}
+
+// end closes the folder and returns what went wrong, the first of it only: a full
+// disk is told once.
+func (f *folder) end(err error) error {
+	if e := f.close(); err == nil {
+		err = e
+	}
+	return err
 }
 
 // close keeps the list for the next export, each file once.

@@ -81,7 +81,7 @@ func TestAnExportThatFailsLeavesWhatWasThere(t *testing.T) {
 		gone      bool
 	}{
 		{"full disk", "cmd.disk-full", fill, false},
-		{"vanished folder", "cmd.missing", func(t *testing.T, dir string) {
+		{"vanished folder", "cmd.folder-gone", func(t *testing.T, dir string) {
 			if err := os.RemoveAll(dir); err != nil {
 				t.Fatal(err)
 			}

@@ -114,12 +114,24 @@ func fileFault(name string, err error) error {
 	return problem.Wrap(err, name, err.Error(), "")
 }
 
+// writeFault says in plain words why something cannot be written, and where to
+// write instead. A folder that is gone is named itself.
+func writeFault(name string, err error) error {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return problem.Wrap(err, filepath.Dir(name), words.Say("cmd.folder-gone"), words.Say("cmd.folder-gone.hint"))
+	case errors.Is(err, fs.ErrPermission), errors.Is(err, syscall.EROFS):
+		return problem.Wrap(err, name, words.Say("cmd.not-written"), words.Say("cmd.not-written.hint"))
+	}
+	return fileFault(name, err)
+}
+
 // writeWhole has write fill a file of a passing name and gives it its name once
 // it is complete on disk: nobody ever sees half of it.
 func writeWhole(name string, write func(io.Writer) error) error {
 	t, err := os.CreateTemp(filepath.Dir(name), ".parewell-*.part")
 	if err != nil {
-		return fileFault(name, err)
+		return writeFault(name, err)
 	}
 	defer os.Remove(t.Name())
 	err = write(t)
@@ -131,5 +143,5 @@ func writeWhole(name string, write func(io.Writer) error) error {
 	if err == nil || errors.As(err, &p) {
 		return err
 	}
-	return fileFault(name, err)
+	return writeFault(name, err)
 }
