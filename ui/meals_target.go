@@ -100,8 +100,9 @@ func (t *targetLine) forget() {
 	t.p.show()
 }
 
+// drop takes kept measures out of the workbook and out of its backups.
 func (t *targetLine) drop(stored string) {
 	if stored != "" {
-		t.p.w.do(recipes.All(words.P("did.forget-body"), "", recipes.Set(meals.BodySetting, "")))
+		t.p.w.desk.ForgetMeasures(t.p.w.problemOrNil)
 	}
 }

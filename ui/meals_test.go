@@ -9,6 +9,7 @@ import (
 
 	"parewell/analysis/meals"
 	"parewell/recipes/food"
+	"parewell/recipes/words"
 	"parewell/ui/parts"
 	"parewell/ui/sheets"
 )
@@ -365,6 +366,14 @@ func TestBodyMeasuresArePrivate(t *testing.T) {
 	k.settle()
 	if k.book().Setting(meals.BodySetting) != "" || p.target.offer() != nil || p.target.view.Visible() {
 		t.Error("not forgotten")
+	}
+	if got := k.status.Message(); got != words.Say("desk.forgotten") {
+		t.Errorf("told %q: the file and its backups may still hold them", got)
+	}
+	k.undo()
+	k.settle()
+	if k.book().Setting(meals.BodySetting) != "" {
+		t.Error("undo brought the measures back")
 	}
 }
 

@@ -115,6 +115,31 @@ func TestRemovingAPersonRenewsTheBackups(t *testing.T) {
 	}
 }
 
+func TestForgettingMeasuresRenewsTheBackups(t *testing.T) {
+	b := backed(t)
+	first := b.View().Path
+	if err := b.do(t, recipes.Set(recipes.BodyMeasures, `{"height":171.25}`)); err != nil {
+		t.Fatal(err)
+	}
+	b.must(t, func(then func(error)) { b.Open(first, then) })
+	b.eventually(t, 2)
+	if !holds(t, b.StateDir(), "171.25") || !holds(t, filepath.Dir(first), "171.25") {
+		t.Fatal("the files do not hold the measures, so this test shows nothing")
+	}
+	b.must(t, b.ForgetMeasures)
+	if got := b.View().Message; got != words.Say("backups.forgotten") {
+		t.Errorf("tells %q", got)
+	}
+	if b.Book().Setting(recipes.BodyMeasures) != "" {
+		t.Error("not forgotten")
+	}
+	for _, dir := range []string{b.StateDir(), filepath.Dir(first)} {
+		if holds(t, dir, "171.25") {
+			t.Errorf("%s still holds the measures", dir)
+		}
+	}
+}
+
 // holds tells whether any file below dir has the text in it.
 func holds(t *testing.T, dir, what string) bool {
 	t.Helper()

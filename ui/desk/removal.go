@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"parewell/recipes"
+	"parewell/recipes/words"
 	"parewell/recipes/workbook"
 )
 
@@ -12,9 +13,21 @@ import (
 // place of all others. then as for Do; an error may mean that the details are
 // gone from the file but not from a backup, and then says so.
 func (d *Desk) RemovePerson(verb recipes.Verb, then func(error)) {
-	key := "desk.removed"
+	d.cleanse(verb, "desk.removed", "backups.renewed", then)
+}
+
+// ForgetMeasures takes body measures out of the workbook as RemovePerson takes a
+// person out of it: out of the file's free space and of the backups too.
+func (d *Desk) ForgetMeasures(then func(error)) {
+	forget := recipes.All(words.P("did.forget-body"), "", recipes.Set(recipes.BodyMeasures, ""))
+	d.cleanse(forget, "desk.forgotten", "backups.forgotten", then)
+}
+
+// cleanse runs a verb that takes something private out, then says it in the words
+// of key, or of withBackups where there are backups to be renewed.
+func (d *Desk) cleanse(verb recipes.Verb, key, withBackups string, then func(error)) {
 	if d.opts.BackupAfter > 0 {
-		key = "backups.renewed"
+		key = withBackups
 	}
 	d.edit(then, said(key), func(ctx context.Context, f *workbook.File) (workbook.Applied, error) {
 		a, err := f.Apply(ctx, verb, recipes.ByCook)
