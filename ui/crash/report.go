@@ -1,6 +1,7 @@
 package crash
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -73,10 +74,24 @@ func collect(dir, run string, now time.Time) (Report, bool) {
 		Path: filepath.Join(dir, at.UTC().Format(stamp)+".txt"), At: at,
 		Text: compose(head, at, keys, said),
 	}
-	if os.WriteFile(r.Path, []byte(r.Text), 0o600) != nil {
+	if keep(r.Path, r.Text) != nil {
 		r.Path = ""
 	}
 	return r, true
+}
+
+// keep writes a report that is whole or not there.
+func keep(path, text string) error {
+	t, err := os.CreateTemp(filepath.Dir(path), ".report-*")
+	if err != nil {
+		return err
+	}
+	defer os.Remove(t.Name()) //nolint:errcheck // gone already when all went well
+	_, err = t.WriteString(text)
+	if err = errors.Join(err, t.Sync(), t.Close()); err != nil {
+		return err
+	}
+	return os.Rename(t.Name(), path)
 }
 
 // split parts a run's file into what it says of the program, the keys, and what
