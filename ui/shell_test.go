@@ -38,6 +38,7 @@ func TestThemeChangesWithTheDrawingContextCurrent(t *testing.T) {
 	k.setTheme(true, 1.2) // nothing to change
 	w.closing = true
 	k.setTheme(false, 1.2)
+	k.settle()
 	if changes != 2 || k.dark {
 		t.Errorf("%d changes of theme, dark %v", changes, k.dark)
 	}

@@ -59,8 +59,11 @@ func TestStepsOfADraft(t *testing.T) {
 	d := &recipes.Draft{
 		Lines: []recipes.DraftLine{{Line: line("60 g butter"), Scale: 0.5}, {Line: line("20 g butter"), Scale: 1}, {Line: line("500 ml cream"), Scale: 0}, {Line: line("40 g oil"), Scale: 1}},
 		Steps: []recipes.DraftStep{
-			{ID: "a", Texts: []string{"Melt the 60 g butter."}}, {ID: "b", Texts: []string{"Melt 10 g butter."}}, {ID: "c", Texts: []string{"Warm the 30 g butter."}, Swaps: []recipes.ID{"s"}},
-			{ID: "d", Texts: []string{"Add 500 ml cream and 40 g oil."}}, {ID: "e", Texts: []string{"Gone."}, Dropped: true},
+			{ID: "a", Texts: []string{"Melt the 60 g butter."}},
+			{ID: "b", Texts: []string{"Melt 10 g butter."}},
+			{ID: "c", Texts: []string{"Warm the 30 g butter."}, Swaps: []recipes.ID{"s"}},
+			{ID: "d", Texts: []string{"Add 500 ml cream and 40 g oil."}},
+			{ID: "e", Texts: []string{"Gone."}, Dropped: true},
 		},
 	}
 	for _, row := range []struct {

@@ -25,11 +25,13 @@ func cake(t *testing.T) *recipes.Book {
 	line := func(id recipes.ID, text string, f *food.Food, amount float64, unit string, grams float64) *recipes.Line {
 		return &recipes.Line{ID: id, Text: text, Name: f.Name, Amount: amount, Unit: unit, Grams: grams, GramsFrom: recipes.GramsCount, Food: f.Ref, PartEaten: 1}
 	}
-	r := &recipes.Recipe{ID: "cake", Title: "Cake", Servings: 6, Edition: 1, Lines: []*recipes.Line{
-		line("egg", "3 eggs", foods[0], 3, "", 150), line("tin", "1 tin tomatoes", foods[1], 1, "tin", 400),
-		line("flour", "200 g flour", foods[2], 200, "g", 200), line("raise", "2 tsp baking powder", foods[3], 2, "tsp", 9), line("salt", "1 tsp salt", foods[4], 1, "tsp", 6),
-	}, Sections: []recipes.Section{{Name: "x", ShareUsed: 1, CookedGrams: 100}},
-		Steps: []*recipes.Step{{ID: "s1", Text: "Beat the 3 eggs with 100 g of the flour."}, {ID: "s2", Text: "Add 200 ml water."}}}
+	r := &recipes.Recipe{
+		ID: "cake", Title: "Cake", Servings: 6, Edition: 1, Lines: []*recipes.Line{
+			line("egg", "3 eggs", foods[0], 3, "", 150), line("tin", "1 tin tomatoes", foods[1], 1, "tin", 400),
+			line("flour", "200 g flour", foods[2], 200, "g", 200), line("raise", "2 tsp baking powder", foods[3], 2, "tsp", 9), line("salt", "1 tsp salt", foods[4], 1, "tsp", 6),
+		}, Sections: []recipes.Section{{Name: "x", ShareUsed: 1, CookedGrams: 100}},
+		Steps: []*recipes.Step{{ID: "s1", Text: "Beat the 3 eggs with 100 g of the flour."}, {ID: "s2", Text: "Add 200 ml water."}},
+	}
 	oats := *r.Lines[2]
 	oats.Text, oats.Name = "100 g flour", "more flour"
 	oats.Amount, oats.Grams = 100, 100

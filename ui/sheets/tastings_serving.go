@@ -157,8 +157,10 @@ func ClosedFacts(b *recipes.Book, t *recipes.Tasting) []string {
 // scores after closing, and the record of what was served.
 func Corrections(b *recipes.Book, t *recipes.Tasting) Sheet {
 	s := Sheet{Corner: words.Say("tastings.corrected.on"), Columns: []Column{
-		{Key: "what", Title: words.Say("tastings.corrected.what"), Index: -1}, {Key: "was", Title: words.Say("tastings.corrected.was"), Index: -1},
-		{Key: "is", Title: words.Say("tastings.corrected.is"), Index: -1}, {Key: "why", Title: words.Say("tastings.corrected.why"), Index: -1},
+		{Key: "what", Title: words.Say("tastings.corrected.what"), Index: -1},
+		{Key: "was", Title: words.Say("tastings.corrected.was"), Index: -1},
+		{Key: "is", Title: words.Say("tastings.corrected.is"), Index: -1},
+		{Key: "why", Title: words.Say("tastings.corrected.why"), Index: -1},
 	}}
 	list := slices.Clone(t.Late)
 	for _, c := range b.Corrections(t.ID) {
