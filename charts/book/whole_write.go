@@ -212,11 +212,7 @@ func (m *Manuscript) RecipeFiles(b *recipes.Book, wide float64, o FigureOptions)
 	for i, name := range uniqueNames(names) {
 		p := m.Pages[i]
 		out = append(out, p.Files(name, m)...)
-		figures, err := FiguresOf(b, p.Recipe, p.Version, m.options, wide)
-		if err != nil {
-			return nil, err
-		}
-		files, err := FigureFiles(figures, o)
+		files, err := p.RecipeFigures(b, wide, o)
 		if err != nil {
 			return nil, err
 		}

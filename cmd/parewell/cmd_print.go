@@ -27,6 +27,7 @@ var printFlags = []flagSpec{
 	{"width", true},
 	{"dpi", true},
 	{"proof", false},
+	{"language", true},
 	{"json", false},
 }
 
@@ -140,7 +141,10 @@ const usualWide = 160.0
 
 // printFiles are the files of the pages, and of the book where it is asked for.
 func printFiles(g *given, b *recipes.Book, m *book.Manuscript) ([]book.File, error) {
-	o := book.FigureOptions{Proof: g.has("proof")}
+	o := book.FigureOptions{Proof: g.has("proof"), Language: g.flags["language"]}
+	if o.Language != "" && words.Find(o.Language) == nil {
+		return nil, noLanguage("--language", o.Language)
+	}
 	if list := g.flags["formats"]; list != "" {
 		for _, f := range strings.Split(list, ",") {
 			o.Formats = append(o.Formats, strings.ToLower(strings.TrimSpace(f)))

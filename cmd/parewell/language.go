@@ -14,9 +14,14 @@ func chooseLanguage(code string) error {
 	if words.Choose(code) {
 		return nil
 	}
+	return noLanguage(words.LanguageVariable, code)
+}
+
+// noLanguage says that there is no language of a code, and which there are.
+func noLanguage(where, code string) error {
 	var codes []string
 	for _, l := range words.Languages() {
 		codes = append(codes, l.Code)
 	}
-	return problem.New(words.LanguageVariable, words.Say("cmd.no-language", code), words.Say("cmd.no-language.hint", strings.Join(codes, ", ")))
+	return problem.New(where, words.Say("cmd.no-language", code), words.Say("cmd.no-language.hint", strings.Join(codes, ", ")))
 }
