@@ -41,16 +41,19 @@ func (w *Window) chooseWorkbook() {
 	})
 }
 
-// openPath opens a workbook; a damaged one offers to be recovered.
 func (w *Window) openPath(path string) {
-	w.desk.Open(path, func(err error) {
-		switch {
-		case desk.Damaged(err):
-			w.offerRecovery(path, err)
-		case err != nil:
-			w.problemDialog(err)
-		}
-	})
+	w.desk.Open(path, func(err error) { w.Opened(path, err) })
+}
+
+// Opened tells how the opening of a workbook went, from the menu, the desktop or
+// the command line: a damaged one offers to be recovered.
+func (w *Window) Opened(path string, err error) {
+	switch {
+	case desk.Damaged(err):
+		w.offerRecovery(path, err)
+	case err != nil:
+		w.problemDialog(err)
+	}
 }
 
 func (w *Window) openDemo() { w.desk.OpenDemo(w.problemDialogOrNil) }

@@ -27,5 +27,5 @@ func (w *Window) problemDialog(err error) {
 	if !errors.As(err, &p) {
 		p = &problem.Error{What: err.Error()}
 	}
-	parts.ShowProblem(w.win, p.What, p.Where, p.Hint, words.Say("button.close"))
+	parts.ShowProblem(w.win, words.Capital(p.What), p.Where, p.Hint, words.Say("button.close"))
 }

@@ -38,6 +38,24 @@ func BenchmarkRealWindowStart(b *testing.B) {
 	b.ReportMetric(median(ours.mb), "parewell-MB")
 }
 
+// TestRealWindowDamaged names a damaged workbook on the command line: the window
+// offers to recover it, by its keys, and opens what was recovered.
+func TestRealWindowDamaged(t *testing.T) {
+	home := t.TempDir()
+	bad := filepath.Join(home, "supper.parewell")
+	raw, err := os.ReadFile(filepath.Join("..", "..", "testdata", "workbooks", "v2-damaged.parewell"))
+	if err == nil {
+		err = os.WriteFile(bad, raw, 0o600)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := newScreen(t, 1280, 800).launch(home, program(t), nil, bad).find()
+	w.waitFor("Recover into a new workbook")
+	w.key("Return")
+	w.waitFor("supper recovered")
+}
+
 // started gathers milliseconds to the first frame and megabytes resident.
 type started struct{ ms, mb []float64 }
 

@@ -45,16 +45,17 @@ func openWindow(path string) error {
 	if os.Getenv(words.LanguageVariable) == "" {
 		words.Choose(d.Prefs().Language)
 	}
+	var w *ui.Window // made before anything posted runs
 	if path != "" {
 		d.Open(path, func(err error) {
 			if err != nil {
 				complain(os.Stderr, err)
-				d.Tell(err.Error())
 			}
+			w.Opened(path, err)
 			tellFirstFrame()
 		})
 	}
-	w := ui.Open(a, d)
+	w = ui.Open(a, d)
 	if brokeOff {
 		w.TellCrash(last)
 	}
