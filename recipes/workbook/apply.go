@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"github.com/jmoiron/sqlx"
+	sqlite3 "github.com/mattn/go-sqlite3"
 
 	"parewell/recipes"
 	"parewell/recipes/words"
@@ -116,11 +117,23 @@ func (t *turn) take(act func(*turn) error) error {
 	}
 	if err != nil || !t.wrote {
 		t.conn.ExecContext(t.ctx, "ROLLBACK") //nolint:errcheck // a failed COMMIT may have ended it already
+		t.settleFile(err)
 		return err
 	}
 	done := t.state
 	t.file.now.Store(&done)
 	return nil
+}
+
+// settleFile has SQLite put the file right at once after a write that the drive
+// refused: it leaves that to the next reader, and until then the file is whole only
+// together with the journal beside it.
+func (t *turn) settleFile(cause error) {
+	if c := resultCode(cause); c != sqlite3.ErrIoErr && c != sqlite3.ErrFull {
+		return
+	}
+	var revision int64
+	t.conn.GetContext(t.ctx, &revision, "SELECT revision FROM meta") //nolint:errcheck // the cause is told
 }
 
 // catchUp reads the file again if another program committed since this state.

@@ -62,7 +62,14 @@ func (f *File) copyPages(ctx context.Context, path string) error {
 		if err != nil {
 			return err
 		}
-		return errors.Join(f.steps(ctx, b), bare(b.Close()))
+		err, closed := f.steps(ctx, b), bare(b.Close())
+		if err == nil {
+			err = closed
+		}
+		if err != nil && !isFull(err) && !refusedWriting(err) {
+			return explain(f.path, err) // it lies at the file itself
+		}
+		return err
 	})
 }
 
@@ -70,10 +77,15 @@ func (f *File) copyPages(ctx context.Context, path string) error {
 func (f *File) steps(ctx context.Context, b *sqlite3.SQLiteBackup) error {
 	for {
 		done := false
+		var fault error // the driver's own: which of the two files it is of is not yet known
 		err := f.onDriver(func(*sqlite3.SQLiteConn) (err error) {
 			done, err = b.Step(backupPages)
-			return bare(err)
+			fault = bare(err)
+			return nil
 		})
+		if err == nil {
+			err = fault
+		}
 		if err != nil || done {
 			return err
 		}

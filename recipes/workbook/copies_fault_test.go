@@ -164,7 +164,11 @@ func TestACopyToAFullDisk(t *testing.T) {
 				defer syscall.Unmount(dir, 0) //nolint:errcheck // the test is over
 				path, old := target(t, w, dir)
 				fillBut(t, dir, room)
-				wantSentence(t, w.write(ctx, f, path), "workbook.disk-full")
+				err := w.write(ctx, f, path)
+				wantSentence(t, err, "workbook.disk-full")
+				if said := err.Error(); !strings.HasPrefix(said, "copy.parewell: ") || strings.Contains(said, "\n") {
+					t.Errorf("does not name the place in one line: %q", said)
+				}
 				if mustRead(t, path) != old {
 					t.Error("what stood there is changed")
 				}

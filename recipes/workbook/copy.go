@@ -60,7 +60,7 @@ func (f *File) mayCopyTo(path string) error {
 // copyBook writes the Book in memory to path, when cause kept the file from
 // being copied. A cause that lies at the target is not tried a second time.
 func (f *File) copyBook(ctx context.Context, path string, cause error) error {
-	if code := resultCode(cause); code == 0 || busy(cause) || isFull(cause) || errors.Is(cause, context.Canceled) {
+	if code := resultCode(cause); code == 0 || busy(cause) || isFull(cause) || refusedWriting(cause) || errors.Is(cause, context.Canceled) {
 		return cause
 	}
 	book := f.Book()

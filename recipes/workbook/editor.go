@@ -33,7 +33,7 @@ func (f *File) EditorCopyTo(ctx context.Context, path string) error {
 		return putAll(ctx, c, withBlocks(entities, blocks))
 	})
 	if err != nil {
-		return explain(path, err)
+		return explainAt(path, err)
 	}
 	if err := copied.Close(); err != nil {
 		return explain(path, err)

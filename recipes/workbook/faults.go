@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"syscall"
 
 	sqlite3 "github.com/mattn/go-sqlite3"
@@ -39,6 +40,8 @@ func explain(path string, err error) error {
 	switch {
 	case errors.Is(err, syscall.ENOSPC), errors.Is(err, syscall.EDQUOT):
 		return say(err, path, "workbook.disk-full")
+	case errors.Is(err, syscall.EFBIG):
+		return say(err, path, "workbook.too-big")
 	case errors.Is(err, fs.ErrPermission), errors.Is(err, syscall.EROFS):
 		return say(err, path, "workbook.not-allowed")
 	case errors.Is(err, fs.ErrNotExist):
@@ -47,6 +50,19 @@ func explain(path string, err error) error {
 		return damaged(path, err)
 	}
 	return say(err, path, "workbook.fault", err.Error())
+}
+
+// explainAt is explain for what was written under a passing name: the sentence
+// names the file it was to be.
+func explainAt(path string, err error) error {
+	err = explain(path, err)
+	var p *problem.Error
+	if !errors.As(err, &p) {
+		return err
+	}
+	q := *p
+	q.Where = placeOf(path)
+	return &q
 }
 
 // damaged keeps ErrDamaged and the cause, so that a caller can offer Recover.
@@ -100,8 +116,11 @@ func cannotOpen(path string, err error) error {
 
 // ioFault is the drive's own refusal; a full disk can come this way too.
 func ioFault(path string, s sqlite3.Error, err error) error {
-	if s.SystemErrno == syscall.ENOSPC || s.SystemErrno == syscall.EDQUOT {
+	switch s.SystemErrno {
+	case syscall.ENOSPC, syscall.EDQUOT:
 		return say(err, path, "workbook.disk-full")
+	case syscall.EFBIG:
+		return say(err, path, "workbook.too-big")
 	}
 	return say(err, path, "workbook.drive", s.Error())
 }
@@ -121,7 +140,23 @@ func busy(err error) bool {
 	return c == sqlite3.ErrBusy || c == sqlite3.ErrLocked
 }
 
-// isFull tells whether err means that a disk is full.
+// isFull tells whether err means that a disk has no room for a file: none at all,
+// or none for one so large.
 func isFull(err error) bool {
-	return resultCode(err) == sqlite3.ErrFull || errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EDQUOT)
+	var s sqlite3.Error
+	if errors.As(err, &s) {
+		return s.Code == sqlite3.ErrFull || slices.Contains(noRoom, s.SystemErrno)
+	}
+	return slices.ContainsFunc(noRoom, func(e syscall.Errno) bool { return errors.Is(err, e) })
+}
+
+var noRoom = []syscall.Errno{syscall.ENOSPC, syscall.EDQUOT, syscall.EFBIG}
+
+// refusedWriting tells whether err is of a drive that would not take what was
+// written: of a copy that is never the file it is made from.
+func refusedWriting(err error) bool {
+	var s sqlite3.Error
+	return errors.As(err, &s) && slices.Contains([]sqlite3.ErrNoExtended{
+		sqlite3.ErrIoErrWrite, sqlite3.ErrIoErrFsync, sqlite3.ErrIoErrDirFsync, sqlite3.ErrIoErrTruncate, sqlite3.ErrIoErrClose,
+	}, s.ExtendedCode)
 }

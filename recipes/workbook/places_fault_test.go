@@ -193,3 +193,51 @@ func TestTheClockSetBackwards(t *testing.T) {
 	}
 	wantSound(t, f)
 }
+
+// TestAFileThatMayNotGrow meets a limit on the size of files, as a stick in an old
+// format has one: an edit with a photo and every copy are refused in a sentence, and
+// nothing of them stays.
+func TestAFileThatMayNotGrow(t *testing.T) {
+	f := laden(t)
+	before := f.Book()
+	var was syscall.Rlimit
+	if err := syscall.Getrlimit(syscall.RLIMIT_FSIZE, &was); err != nil {
+		t.Skip("no limit can be set:", err)
+	}
+	st, err := os.Stat(f.Path())
+	if err != nil {
+		t.Fatal(err)
+	}
+	limited := func(most int64, act func()) {
+		tight := syscall.Rlimit{Cur: uint64(most), Max: was.Max}
+		if err := syscall.Setrlimit(syscall.RLIMIT_FSIZE, &tight); err != nil {
+			t.Skip("no limit can be set:", err)
+		}
+		defer syscall.Setrlimit(syscall.RLIMIT_FSIZE, &was) //nolint:errcheck // it was so before
+		act()
+	}
+	refused := func(name string, err error) {
+		var p *problem.Error
+		if !errors.As(err, &p) || p.What != words.Say("workbook.too-big") && name != "BackupTo" || strings.Contains(err.Error(), "\n") {
+			t.Errorf("%s: %v", name, err) // SQLite does not tell a backup why it may not write
+		}
+		if err != nil && name != "an edit" && !strings.HasPrefix(err.Error(), "copy.parewell: ") {
+			t.Errorf("%s does not name the place: %v", name, err)
+		}
+	}
+	limited(st.Size()+100<<10, func() {
+		_, err := f.Apply(ctx, recipes.SetServings("r1", 2), recipes.ByCook, NewBlock("photo", make([]byte, 2<<20)))
+		refused("an edit", err)
+	})
+	wantUnchanged(t, f, before)
+	for _, w := range copyWays {
+		dir := t.TempDir()
+		path, old := target(t, w, dir)
+		limited(300<<10, func() { refused(w.name, w.write(ctx, f, path)) })
+		if mustRead(t, path) != old {
+			t.Errorf("%s: what stood there is changed", w.name)
+		}
+		wantOnlyIn(t, dir, "copy.parewell")
+	}
+	mustApply(t, f, recipes.SetServings("r1", 3))
+}
