@@ -68,9 +68,6 @@ func (p *foodsPage) buildTable() {
 // show lists the foods: those known so far at once, all of them when they are
 // read.
 func (p *foodsPage) show() {
-	if c := p.w.win.Canvas(); c.Focused() == nil && c.Overlays().Top() == nil {
-		c.Focus(p.search)
-	}
 	if p.foods != nil {
 		p.find()
 	}

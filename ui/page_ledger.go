@@ -234,6 +234,7 @@ func (p *ledgerPage) lay() {
 	p.next.show()
 	p.left.Content.Refresh()
 	p.right.Content.Refresh()
+	p.w.offerKeys() // the table was not there when the page was come to
 }
 
 // showTable gives each column its room; whole versions stand out.

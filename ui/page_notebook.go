@@ -66,4 +66,5 @@ func (p *notebookPage) fill(entries []recipes.HistoryEntry) {
 	}
 	visible(p.card, len(entries) > 0)
 	visible(p.empty, len(entries) == 0)
+	p.w.offerKeys() // the table was not there when the page was come to
 }

@@ -34,6 +34,8 @@ type Window struct {
 	dark   bool
 	factor float32
 	pins   pins
+
+	keysDue bool // the page was just come to, and nothing has the keyboard yet
 }
 
 // shown is what the status line told last, so that it is not told again.
@@ -69,6 +71,8 @@ func Open(a fyne.App, d *desk.Desk) *Window {
 	w.enter(w.firstPlace())
 	w.win.Show()
 	w.win.SetTitle(w.title()) // after Show: the window class stays the app's name
+	w.keysDue = true
+	w.offerKeys()
 	return w
 }
 
@@ -139,11 +143,19 @@ func (w *Window) firstPlace() place {
 }
 
 // goTo leaves the present page for another. What was being typed is kept
-// first: a menu item does not take the keyboard from a field.
+// first: a menu item does not take the keyboard from a field. The new page's main
+// table has the keyboard then, unless side bar or tabs led here by their arrows.
 func (w *Window) goTo(to place) {
-	parts.CommitEdits(w.win.Canvas())
-	w.win.Canvas().Unfocus()
+	c := w.win.Canvas()
+	parts.CommitEdits(c)
+	led := c.Focused()
+	c.Unfocus()
 	w.enter(to)
+	if w.stays(led) && c.Overlays().Top() == nil {
+		c.Focus(led)
+	}
+	w.keysDue = true
+	w.offerKeys()
 }
 
 func (w *Window) enter(to place) {
@@ -206,9 +218,11 @@ func (w *Window) arrived(v desk.View) {
 	w.say(v, other)
 	if other {
 		w.enter(w.firstPlace())
-		return
+		w.keysDue = true
+	} else {
+		w.enter(w.at)
 	}
-	w.enter(w.at)
+	w.offerKeys()
 }
 
 // say puts what happened into the status line, with Undo beside the cook's own

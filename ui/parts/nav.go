@@ -110,7 +110,6 @@ func (n *Nav) at(y float32) int {
 
 // MouseDown goes to a place at once.
 func (n *Nav) MouseDown(e *desktop.MouseEvent) {
-	focusOn(n)
 	n.choose(n.at(e.Position.Y))
 }
 

@@ -159,7 +159,6 @@ func (t *Tabs) at(x float32) int {
 
 // MouseDown selects a tab at once.
 func (t *Tabs) MouseDown(e *desktop.MouseEvent) {
-	focusOn(t)
 	t.choose(t.at(e.Position.X))
 }
 

@@ -1,0 +1,99 @@
+package ui
+
+import (
+	"testing"
+
+	"fyne.io/fyne/v2"
+
+	"parewell/ui/parts"
+)
+
+// pressShortcut does what a key of the menu does, wherever the keyboard is.
+func (k *kitchenWindow) pressShortcut(s fyne.Shortcut) {
+	k.t.Helper()
+	for _, m := range k.menu.main.Items {
+		for _, i := range m.Items {
+			if i.Shortcut != nil && i.Shortcut.ShortcutName() == s.ShortcutName() {
+				i.Action()
+				k.settle()
+				return
+			}
+		}
+	}
+	k.t.Fatalf("no menu item has %s", s.ShortcutName())
+}
+
+// Whatever page is come to by its key, its main table takes the next key.
+func TestEveryPageTakesKeysAtOnce(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	if k.win.Canvas().Focused() != fyne.Focusable(k.pages[pageRecipes].(*recipesPage).table) {
+		t.Fatalf("after the start %T has the keyboard", k.win.Canvas().Focused())
+	}
+	k.aDay() // so that there are meals
+	k.win.Canvas().Unfocus()
+	k.pressShortcut(ctrl(fyne.Key1, 0))
+	k.press(fyne.KeyReturn) // opens the first recipe
+	k.settle()
+	rows := []struct {
+		name string
+		key  fyne.Shortcut
+		has  func() fyne.Focusable
+	}{
+		{"recipe opened", nil, func() fyne.Focusable { return k.pins["versions.table"].(*parts.Matrix) }},
+		{"swaps", ctrl(fyne.Key4, 0), func() fyne.Focusable { return k.inner(tabSwaps).(*swapsPage).table }},
+		{"original", ctrl(fyne.Key5, 0), func() fyne.Focusable { return k.inner(tabOriginal).(*originalPage).table }},
+		{"notebook", ctrl(fyne.Key7, 0), func() fyne.Focusable { return k.inner(tabNotebook).(*notebookPage).table }},
+		{"claims", ctrl(fyne.Key8, 0), func() fyne.Focusable { return k.inner(tabClaims).(*claimsPage).table }},
+		{"versions", ctrl(fyne.Key3, 0), func() fyne.Focusable { return k.versions().table }},
+		{"foods", ctrl(fyne.Key2, 0), func() fyne.Focusable { return k.pages[pageFoods].(*foodsPage).search }},
+		{"meals", ctrl(fyne.KeyM, 0), func() fyne.Focusable { return k.pages[pageMeals].(*mealsPage).list }},
+		{"book", ctrl(fyne.KeyH, 0), func() fyne.Focusable { return k.pages[pageBook].(*bookPage).list }},
+		{"recipes", ctrl(fyne.Key1, 0), func() fyne.Focusable { return k.pages[pageRecipes].(*recipesPage).table }},
+	}
+	for _, r := range rows {
+		if r.key != nil {
+			k.pressShortcut(r.key)
+		}
+		if got := k.win.Canvas().Focused(); got != r.has() {
+			t.Errorf("%s: %T has the keyboard", r.name, got)
+		}
+	}
+}
+
+func (k *kitchenWindow) inner(tab string) page { return k.pages[pageRecipe].(*recipePage).inner[tab] }
+
+// A refresh after an edit takes the keyboard from nobody and gives it to nobody;
+// tabs keep it while their arrows go from one to the next.
+func TestTheKeyboardIsNotTaken(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	k.openRecipe(0, tabOriginal)
+	p := k.inner(tabOriginal).(*originalPage)
+	k.win.Canvas().Focus(p.add)
+	p.add.SetText("2 tsp must")
+	k.setTheme(true, 1)
+	k.arrived(k.view)
+	if k.win.Canvas().Focused() != fyne.Focusable(p.add) || p.add.Text != "2 tsp must" {
+		t.Errorf("%T has the keyboard, %q is typed", k.win.Canvas().Focused(), p.add.Text)
+	}
+	p.add.SetText("")
+	k.win.Canvas().Unfocus()
+	k.arrived(k.view)
+	if k.win.Canvas().Focused() != nil {
+		t.Errorf("a refresh gave the keyboard to %T", k.win.Canvas().Focused())
+	}
+	tabs := k.pages[pageRecipe].(*recipePage).tabs
+	k.win.Canvas().Focus(tabs)
+	for range 3 {
+		k.press(fyne.KeyLeft)
+		k.settle()
+	}
+	if tabs.Selected() != tabVersions || k.win.Canvas().Focused() != fyne.Focusable(tabs) {
+		t.Errorf("at %s, %T has the keyboard", tabs.Selected(), k.win.Canvas().Focused())
+	}
+	k.win.Canvas().Focus(k.nav)
+	k.press(fyne.KeyDown)
+	k.press(fyne.KeyDown)
+	if k.at.page != pageTasters || k.win.Canvas().Focused() != fyne.Focusable(k.nav) {
+		t.Errorf("at %s, %T has the keyboard", k.at.page, k.win.Canvas().Focused())
+	}
+}
