@@ -146,13 +146,7 @@ func (n *Nav) FocusLost() { n.focused = false; n.Refresh() }
 
 // TypedRune goes to the next place that starts with the letter.
 func (n *Nav) TypedRune(r rune) {
-	for k := 1; k <= len(n.items); k++ {
-		i := (n.sel + k) % len(n.items)
-		if startsWith(n.items[i].Label, r) {
-			n.choose(i)
-			return
-		}
-	}
+	n.choose(nextWith(len(n.items), n.sel, r, func(i int) string { return n.items[i].Label }))
 }
 
 // TypedKey moves through the places.

@@ -92,8 +92,14 @@ func (s *ShareList) FocusGained() {
 // FocusLost is part of fyne.Focusable.
 func (s *ShareList) FocusLost() { s.focused = false; s.Refresh() }
 
-// TypedRune is part of fyne.Focusable.
-func (s *ShareList) TypedRune(rune) {}
+// TypedRune goes to the next row that starts with the letter.
+func (s *ShareList) TypedRune(r rune) {
+	if n := len(s.rows); n > 0 {
+		if i := nextWith(n, max(s.sel, -1), r, func(i int) string { return s.rows[i].Name }); i >= 0 {
+			s.choose(i)
+		}
+	}
+}
 
 // TypedKey moves through the rows.
 func (s *ShareList) TypedKey(k *fyne.KeyEvent) {

@@ -15,6 +15,17 @@ func startsWith(s string, r rune) bool {
 	return strings.HasPrefix(strings.ToLower(s), string(unicode.ToLower(r)))
 }
 
+// nextWith is the next of n labels after one that starts with a letter, round
+// from the last to the first; -1 when there is none.
+func nextWith(n, after int, r rune, label func(int) string) int {
+	for k := 1; k <= n; k++ {
+		if i := (after + k) % n; startsWith(label(i), r) {
+			return i
+		}
+	}
+	return -1
+}
+
 // Tab is one tab of a Tabs row.
 type Tab struct {
 	Key   string
@@ -23,7 +34,8 @@ type Tab struct {
 	Count string // small figure after the label, may be empty
 }
 
-// Tabs is a row of underlined tabs. It is one stop for Tab; Left and Right move.
+// Tabs is a row of underlined tabs. It is one stop for Tab; Left and Right
+// move, letters go to the next that starts so.
 type Tabs struct {
 	widget.BaseWidget
 	OnSelect func(key string)
@@ -185,8 +197,10 @@ func (t *Tabs) FocusGained() { t.focused = true; t.Refresh() }
 // FocusLost is part of fyne.Focusable.
 func (t *Tabs) FocusLost() { t.focused = false; t.Refresh() }
 
-// TypedRune is part of fyne.Focusable.
-func (t *Tabs) TypedRune(rune) {}
+// TypedRune goes to the next tab that starts with the letter.
+func (t *Tabs) TypedRune(r rune) {
+	t.choose(nextWith(len(t.tabs), t.sel, r, func(i int) string { return t.tabs[i].Label }))
+}
 
 // TypedKey moves along the row.
 func (t *Tabs) TypedKey(k *fyne.KeyEvent) {

@@ -106,8 +106,10 @@ func TestNavAndTabs(t *testing.T) {
 	w.Canvas().Focus(x)
 	keys(x, fyne.KeyRight, fyne.KeyRight, fyne.KeyRight, fyne.KeyLeft)
 	press(x, 10, 10)
+	x.TypedRune('S')
+	x.TypedRune('q')
 	x.SetSelected("k")
-	if fmt.Sprint(tabs) != "[s k s v]" || x.Selected() != "k" {
+	if fmt.Sprint(tabs) != "[s k s v s]" || x.Selected() != "k" {
 		t.Errorf("tabs %v, at %s", tabs, x.Selected())
 	}
 }
@@ -241,6 +243,15 @@ func TestShareList(t *testing.T) {
 	}
 	if a, b := s.views[0].bar.Size().Width, s.views[1].bar.Size().Width; a < b*2.4 || a > b*2.6 {
 		t.Errorf("bars of %v and %v for shares of .5 and .2", a, b)
+	}
+	s.TypedRune('c')
+	if s.Selected() != "a" {
+		t.Errorf("a letter went to %q", s.Selected())
+	}
+	s.TypedRune('B')
+	s.TypedRune('x')
+	if s.Selected() != "b" {
+		t.Errorf("letters went to %q", s.Selected())
 	}
 	s.SetRows([]Share{{Key: "b", Name: "Butter"}})
 	if s.Selected() != "b" {
