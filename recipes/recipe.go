@@ -40,8 +40,10 @@ type Recipe struct {
 
 // Print is what the cook chose of a recipe for the book.
 type Print struct {
-	Version ID   `json:"version,omitempty"`  // PrintOriginal, or a version; empty or gone: the newest
-	LeftOut bool `json:"left_out,omitempty"` // the recipe is not in the book
+	Version ID     `json:"version,omitempty"`  // PrintOriginal, or a version; empty or gone: the newest
+	LeftOut bool   `json:"left_out,omitempty"` // the recipe is not in the book
+	Title   string `json:"title,omitempty"`    // over the page; empty: the recipe's
+	Untold  []ID   `json:"untold,omitempty"`   // swaps whose notes on technique are not printed
 }
 
 // PrintOriginal stands for the original as the version that is printed.

@@ -89,6 +89,10 @@ func SetPrint(id ID, print Print) Verb {
 		if v := print.Version; v != "" && v != PrintOriginal && b.Version(id, v) == nil {
 			return gone("error.version-gone")
 		}
+		if print.Title = strings.TrimSpace(print.Title); print.Title == r.Title {
+			print.Title = ""
+		}
+		print.Untold = slices.Clone(print.Untold)
 		r.Print = print
 		return nil
 	})

@@ -91,17 +91,22 @@ func amountIn(v float64, unit string) string {
 	return words.Number(v, words.Decimals(unit)) + " " + unit
 }
 
-// picture is the chart of what the version changes, from the amounts as printed.
+// picture is the chart of what the version changes, or of where the calories are,
+// from the amounts as printed.
 func (m *maker) picture(before, after *nutrition.Account) *Picture {
 	if m.o.NoChart {
 		return nil
 	}
-	v := m.version
-	fig, err := charts.ChangeChart(changeData(before, []*recipes.Version{v}, []*nutrition.Account{after}, m.o))
+	of, accounts := []*recipes.Version{m.version}, []*nutrition.Account{after}
+	draw, high, caption := func() (*charts.Figure, error) { return charts.ChangeChart(changeData(before, of, accounts, m.o)) }, figureHigh, "book.figure.change.caption"
+	if m.o.Shares {
+		draw, high, caption = func() (*charts.Figure, error) { return charts.ShareChart(sharesOf(before, of, accounts)) }, sharesHigh, "book.figure.shares.caption"
+	}
+	fig, err := draw()
 	if err != nil {
 		return nil // nothing of it is known: there is nothing to draw
 	}
-	return &Picture{Figure: fig, Caption: words.Say("book.figure.change.caption", m.recipe.Title), Alt: fig.PaperAlt()}
+	return &Picture{Figure: fig, HighMM: high, Caption: words.Say(caption, m.out.Title), Alt: fig.PaperAlt()}
 }
 
 // drawn is a nutrient as figures show it: as the page beside them names it, in

@@ -1,6 +1,8 @@
 package book
 
 import (
+	"cmp"
+
 	"parewell/analysis/claims"
 	"parewell/charts/manuscript"
 	"parewell/recipes"
@@ -16,7 +18,8 @@ const (
 	SettingSalt    = "print.salt"    // Salt or Sodium
 	SettingPaper   = "print.paper"   // key of a manuscript.Paper
 	SettingWritten = "print.written" // Yes: round what the cook wrote too
-	SettingChart   = "print.chart"   // No: leave the picture of the change out
+	SettingChart   = "print.chart"   // Shares: where the calories are instead of the change; No: no picture
+	SettingCaution = "print.caution" // No: leave cautions out
 	SettingNotes   = "print.notes"   // No: leave notes to the editor and open points out
 )
 
@@ -25,6 +28,7 @@ const (
 	KJ, Kcal     = "kj", "kcal"
 	Salt, Sodium = "salt", "sodium"
 	Yes, No      = "yes", "no"
+	Shares       = "shares"
 )
 
 // OptionsOf returns how a workbook's pages are printed by its settings.
@@ -42,6 +46,8 @@ func OptionsOf(b *recipes.Book) Options {
 	set(&o.SaltNotSodium, b.Setting(SettingSalt), Salt, Sodium)
 	set(&o.RoundWritten, b.Setting(SettingWritten), Yes, No)
 	set(&o.NoChart, b.Setting(SettingChart), No, Yes)
+	set(&o.Shares, b.Setting(SettingChart), Shares, Yes)
+	set(&o.NoCautions, b.Setting(SettingCaution), No, Yes)
 	set(&o.NoOpen, b.Setting(SettingNotes), No, Yes)
 	for _, p := range []manuscript.Paper{manuscript.A4, manuscript.Letter} {
 		if b.Setting(SettingPaper) == p.Key {
@@ -60,6 +66,10 @@ func set(to *bool, value, on, off string) {
 		*to = false
 	}
 }
+
+// TitleOf is the title over a recipe's page: what the cook chose for the book,
+// else the recipe's own.
+func TitleOf(r *recipes.Recipe) string { return cmp.Or(r.Print.Title, r.Title) }
 
 // Printed returns the version of a recipe that is printed: the one the cook
 // chose, else the newest; nil is the original.

@@ -1,6 +1,7 @@
 package book
 
 import (
+	"slices"
 	"testing"
 
 	"parewell/analysis/claims"
@@ -74,5 +75,47 @@ func TestOptionsOfAWorkbook(t *testing.T) {
 	want.Paper, want.SaltNotSodium = manuscript.Letter, false
 	if o := OptionsOf(odd); o != want {
 		t.Errorf("%+v, want %+v", o, want)
+	}
+}
+
+// TestAPageAsItsCookWantsIt: a title of its own, a note that is not printed, the
+// other chart, no cautions; the last is told as open.
+func TestAPageAsItsCookWantsIt(t *testing.T) {
+	b := mustHarbour(t)
+	r := b.Recipes()[0]
+	v := Printed(b, r)
+	page := func(b *recipes.Book) *Page {
+		t.Helper()
+		p, err := PageOf(b, r.ID, v.ID, OptionsOf(b))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return p
+	}
+	usual := page(b)
+	all := NotesOf(b, v)
+	if len(all) < 2 || len(usual.Notes) != len(all) || len(usual.Cautions) == 0 {
+		t.Fatalf("%d notes of %d, %d cautions", len(usual.Notes), len(all), len(usual.Cautions))
+	}
+	c := apply(t, b,
+		recipes.SetPrint(r.ID, recipes.Print{Version: v.ID, Title: " Friday gratin ", Untold: []recipes.ID{all[1].Swap}}),
+		recipes.Set(SettingChart, Shares), recipes.Set(SettingCaution, No))
+	p := page(c)
+	if p.Title != "Friday gratin" || c.Recipe(r.ID).Title != r.Title {
+		t.Errorf("called %q, the recipe %q", p.Title, c.Recipe(r.ID).Title)
+	}
+	if len(p.Notes) != len(all)-1 || p.Notes[1] == all[1] {
+		t.Errorf("notes %v", p.Notes)
+	}
+	if p.Picture == nil || p.Picture.Alt == usual.Picture.Alt || p.Picture.HighMM != sharesHigh {
+		t.Errorf("picture %+v", p.Picture)
+	}
+	open := slices.ContainsFunc(p.Open, func(o Open) bool { return o.Kind == OpenCaution })
+	if len(p.Cautions) != 0 || !open {
+		t.Errorf("cautions %v, told %v", p.Cautions, open)
+	}
+	same := apply(t, c, recipes.SetPrint(r.ID, recipes.Print{Title: r.Title}))
+	if got := same.Recipe(r.ID).Print.Title; got != "" {
+		t.Errorf("the recipe's own title is kept as another: %q", got)
 	}
 }

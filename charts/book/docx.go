@@ -211,13 +211,13 @@ const pictureDPI = 300
 
 func (d *docx) picture(b *block) {
 	var png bytes.Buffer
-	if err := b.fig.Figure.WritePNG(&png, figureWide, figureHigh, pictureDPI); err != nil {
+	if err := b.fig.Figure.WritePNG(&png, figureWide, b.fig.HighMM, pictureDPI); err != nil {
 		d.err = err
 		return
 	}
 	d.media = append(d.media, png.Bytes())
 	n := len(d.media)
-	d.put(paraX{Style: &paraPropsX{Style: valX{string(styleCaption)}, KeepNext: &struct{}{}}, Runs: []runX{{Drawing: drawing(n, b.fig.Alt)}}})
+	d.put(paraX{Style: &paraPropsX{Style: valX{string(styleCaption)}, KeepNext: &struct{}{}}, Runs: []runX{{Drawing: drawing(n, b.fig)}}})
 	d.para(styleCaption, b.text, "", 0)
 }
 

@@ -210,8 +210,8 @@ const (
 )
 
 // drawing is the document's n-th picture at the size of a chart.
-func drawing(n int, alt string) *drawingX {
-	size := extentX{int(figureWide * emuPerMM), int(figureHigh * emuPerMM)}
+func drawing(n int, of *Picture) *drawingX {
+	size, alt := extentX{int(figureWide * emuPerMM), int(of.HighMM * emuPerMM)}, of.Alt
 	name := imageName(n)
 	d := &drawingX{}
 	d.Inline.Extent = size

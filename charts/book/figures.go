@@ -102,18 +102,19 @@ func (d *drawer) nutrients() {
 		fig, err := charts.ChangeChart(changeData(d.before, d.versions, d.after, d.options))
 		d.put(words.Say("book.file.change"), words.Say("book.figure.changes.caption", title), rowsHigh(len(d.versions)), fig, err)
 	}
-	fig, err := charts.ShareChart(d.shares())
+	fig, err := charts.ShareChart(sharesOf(d.before, d.versions, d.after))
 	d.put(words.Say("book.file.share"), words.Say("book.figure.share.caption", title), rowsHigh(len(d.versions)+1)+0.1, fig, err)
 }
 
-// shares are the calories of every ingredient in every version, per serving.
-func (d *drawer) shares() charts.ShareData {
+// sharesOf are the calories of every ingredient in the original and in versions,
+// per serving.
+func sharesOf(before *nutrition.Account, versions []*recipes.Version, after []*nutrition.Account) charts.ShareData {
 	data := charts.ShareData{Unit: food.EnergyKcal.Unit(), Versions: []charts.ChangeVersion{{Name: words.Say("the-original")}}}
-	for _, v := range d.versions {
+	for _, v := range versions {
 		data.Versions = append(data.Versions, charts.ChangeVersion{Letter: v.Letter, Name: v.Name})
 	}
 	at := map[string]int{}
-	for n, a := range append([]*nutrition.Account{d.before}, d.after...) {
+	for n, a := range append([]*nutrition.Account{before}, after...) {
 		for i := range a.Lines {
 			l := &a.Draft.Lines[i]
 			kcal, known := a.LineAmount(i, food.EnergyKcal)

@@ -169,7 +169,7 @@ func htmlCell(x *block, n, i int, text string) string {
 
 func htmlPicture(b *strings.Builder, x *block) error {
 	var svg bytes.Buffer
-	if err := x.fig.Figure.WriteSVG(&svg, figureWide, figureHigh); err != nil {
+	if err := x.fig.Figure.WriteSVG(&svg, figureWide, x.fig.HighMM); err != nil {
 		return err
 	}
 	b.WriteString("<figure>\n<img src=\"data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(svg.Bytes()) + "\" alt=\"" + html(x.fig.Alt) + "\"/>\n")
@@ -177,10 +177,11 @@ func htmlPicture(b *strings.Builder, x *block) error {
 	return nil
 }
 
-// Size of the chart on a page, in millimetres: the width of the text.
+// Size of the charts on a page, in millimetres: the width of the text.
 const (
 	figureWide = 160.0
 	figureHigh = 46.0
+	sharesHigh = 70.0
 )
 
 // styleSheet sets the page for screen and paper in a serif that every machine

@@ -34,6 +34,7 @@ const (
 	OpenUnspoken  OpenKind = "allergen unsaid"  // the line does not say what is in it
 	OpenNoMethod  OpenKind = "no method"        // a recipe without steps
 	OpenNoVersion OpenKind = "no version"       // the original itself is printed
+	OpenCaution   OpenKind = "caution"          // left out
 )
 
 // Open is one open point with the place where it can be mended.
@@ -73,6 +74,9 @@ func (m *maker) open() []Open {
 	}
 	for _, name := range m.out.Allergens.NotRecorded {
 		put(OpenAllergen, m.lineNamed(name), "", words.Say("book.open.allergen", name))
+	}
+	if m.uncautioned > 0 {
+		put(OpenCaution, "", "", words.Say("book.open.caution", m.uncautioned))
 	}
 	switch {
 	case t.Cooked == 0:

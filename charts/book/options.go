@@ -27,7 +27,9 @@ type Options struct {
 	KJFirst       bool             // energy in kJ before kcal
 	RoundWritten  bool             // round what the cook wrote too, not only what was worked out
 	Paper         manuscript.Paper // of PDF and DOCX; the zero Paper is A4
-	NoChart       bool             // leave the picture of the change out
+	NoChart       bool             // leave the picture out
+	Shares        bool             // the picture is where the calories are, not the change
+	NoCautions    bool             // leave cautions out; that is told as open
 	NoOpen        bool             // leave notes to the editor and what is open out
 }
 

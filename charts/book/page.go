@@ -1,6 +1,8 @@
 package book
 
 import (
+	"slices"
+
 	"parewell/analysis/claims"
 	"parewell/analysis/nutrition"
 	"parewell/charts"
@@ -37,7 +39,7 @@ type Page struct {
 	Tested    Tested           `json:"tested"`            // how it was tested
 	Editor    []Open           `json:"editor"`            // notes to the editor on the amounts
 	Open      []Open           `json:"open"`              // what is not known or not done
-	Picture   *Picture         `json:"picture,omitempty"` // the chart of the change
+	Picture   *Picture         `json:"picture,omitempty"` // the chart of the change, or of where the calories are
 
 	options Options
 	pieces  string             // what the recipe counts in
@@ -58,9 +60,11 @@ type Note struct {
 	Text string     `json:"text"`
 }
 
-// Picture is a figure with what stands under it and what it says in words.
+// Picture is a figure with what stands under it and what it says in words, as
+// wide as the text.
 type Picture struct {
 	Figure  *charts.Figure `json:"-"`
+	HighMM  float64        `json:"high_mm"`
 	Caption string         `json:"caption"`
 	Alt     string         `json:"alt"`
 }
@@ -94,13 +98,15 @@ type maker struct {
 	o       Options
 	draft   *recipes.Draft
 	out     *Page
+
+	uncautioned int // cautions that are left out
 }
 
 func (m *maker) page() *Page {
 	m.draft = m.book.Draft(m.recipe, m.version)
 	r, d := m.recipe, m.draft
 	p := &Page{
-		Recipe: r.ID, Title: r.Title, Headnote: r.Headnote, Category: r.Category, Servings: d.Servings,
+		Recipe: r.ID, Title: TitleOf(r), Headnote: r.Headnote, Category: r.Category, Servings: d.Servings,
 		Yield: yieldOf(d), Units: m.o.Units, Rule: m.o.Rule, Notes: []Note{}, Cautions: []Caution{}, Editor: []Open{}, Open: []Open{},
 		options: m.o, pieces: piecesOf(d),
 	}
@@ -110,9 +116,15 @@ func (m *maker) page() *Page {
 	}
 	p.Sections = sections(d, m.book.Food, m.houses())
 	p.Steps = stepsOf(d)
-	p.Notes = append(p.Notes, notesOf(m.book.On(m.version))...)
+	for _, n := range NotesOf(m.book, m.version) {
+		if !slices.Contains(r.Print.Untold, n.Swap) {
+			p.Notes = append(p.Notes, n)
+		}
+	}
 	m.nutrition()
-	p.Cautions = append(p.Cautions, cautionsOf(d, m.book.Food)...)
+	if p.Cautions = append(p.Cautions, cautionsOf(d, m.book.Food)...); m.o.NoCautions {
+		m.uncautioned, p.Cautions = len(p.Cautions), []Caution{}
+	}
 	p.Allergens = allergensOf(m.book, r, m.version)
 	p.Tested = testedOf(m.book, r, m.version)
 	p.Open = append(p.Open, m.open()...)
@@ -174,10 +186,11 @@ func methodOf(d *recipes.Draft) []reading.ScaledStep {
 	return reading.DraftSteps(d, 1, from)
 }
 
-// notesOf are what the swaps that are on say of themselves.
-func notesOf(on []*recipes.Swap) []Note {
+// NotesOf are what the swaps of a version say of themselves to whoever cooks it,
+// those that the cook keeps from the page too; none for the original.
+func NotesOf(b *recipes.Book, v *recipes.Version) []Note {
 	var out []Note
-	for _, s := range on {
+	for _, s := range b.On(v) {
 		text := s.Note
 		if s.FailsWhen != "" {
 			text = joined(text, words.Say("book.fails", s.FailsWhen))

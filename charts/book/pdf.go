@@ -317,7 +317,7 @@ func (s *pdfSetter) picture(p *Page) ([]strip, error) {
 		return nil, nil
 	}
 	var png bytes.Buffer
-	high := s.wide() * figureHigh / figureWide
+	high := s.wide() * p.Picture.HighMM / figureWide
 	if err := p.Picture.Figure.WritePNG(&png, s.wide()/72*25.4, high/72*25.4, pictureDPI); err != nil {
 		return nil, err
 	}

@@ -17,7 +17,7 @@ import (
 // reportOrder is the order of kinds in the report: what may mislead a reader
 // first.
 var reportOrder = []OpenKind{
-	OpenHealth, OpenClaim, OpenAllergen, OpenUnspoken, OpenChanged, OpenUntested, OpenFood, OpenWeight, OpenDoubt, OpenFigure,
+	OpenHealth, OpenClaim, OpenAllergen, OpenUnspoken, OpenCaution, OpenChanged, OpenUntested, OpenFood, OpenWeight, OpenDoubt, OpenFigure,
 	OpenRounding, OpenServings, OpenCooked, OpenNoMethod, OpenStep, OpenUnits, OpenName, OpenNoVersion,
 }
 
