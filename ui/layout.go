@@ -168,7 +168,35 @@ func (splitLayout) Layout(o []fyne.CanvasObject, s fyne.Size) {
 	o[1].Resize(fyne.NewSize(s.Width, s.Height-h-parts.GapMedium))
 }
 
+// bringIntoSight scrolls no further than it takes to see something inside.
+func bringIntoSight(s *container.Scroll, o fyne.CanvasObject) {
+	at := fyne.CurrentApp().Driver().AbsolutePositionForObject
+	top := at(o).Y - at(s.Content).Y
+	switch bottom := top + o.Size().Height; {
+	case top < s.Offset.Y:
+		s.ScrollToOffset(fyne.NewPos(0, max(0, top-parts.GapLarge)))
+	case bottom > s.Offset.Y+s.Size().Height:
+		s.ScrollToOffset(fyne.NewPos(0, bottom+parts.GapLarge-s.Size().Height))
+	}
+}
+
 // sideBySide puts side at the right of main in a column of its own.
 func sideBySide(main, side fyne.CanvasObject) fyne.CanvasObject {
 	return container.New(sideLayout{}, main, side)
+}
+
+// told lays a thing out in all the room there is and tells how wide that is.
+func told(o fyne.CanvasObject, width func(float32)) fyne.CanvasObject {
+	return container.New(&toldLayout{tell: width}, o)
+}
+
+type toldLayout struct{ tell func(float32) }
+
+// MinSize is the thing's.
+func (*toldLayout) MinSize(o []fyne.CanvasObject) fyne.Size { return o[0].MinSize() }
+
+// Layout gives the thing all the room.
+func (l *toldLayout) Layout(o []fyne.CanvasObject, s fyne.Size) {
+	l.tell(s.Width)
+	put(o[0], 0, 0, s.Width, s.Height)
 }

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -9,6 +10,7 @@ import (
 	"parewell/recipes"
 	"parewell/recipes/measure"
 	"parewell/ui/parts"
+	"parewell/ui/sheets"
 )
 
 // pasted reads a recipe's text and opens its original.
@@ -68,6 +70,39 @@ func TestDoubtCardsFitTheirColumn(t *testing.T) {
 			if least := o.MinSize().Width; least > p.scroll.Size().Width-10 {
 				t.Errorf("%s: card %d needs %v of %v", c.name, i, least, p.scroll.Size().Width)
 			}
+		}
+	}
+}
+
+// TestIngredientsDoNotScrollSideways: beside the doubts, too, the table does with
+// the width it has, and what is typed goes where it is seen.
+func TestIngredientsDoNotScrollSideways(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		text    string
+		size    fyne.Size
+		columns int
+		eaten   float64 // of the butter
+	}{
+		{"all", "Soup\nServes 4\n500 g leeks\n75 g salted butter\n1 tbsp olive oil\n", fyne.NewSize(1280, 800), 7, 1},
+		{"beside doubts", piesText, fyne.NewSize(1280, 800), 5, 1},
+		{"part eaten, beside doubts", piesText, fyne.NewSize(1280, 800), 6, 0.8},
+		{"beside doubts, wide", piesText, fyne.NewSize(1920, 1080), 7, 1},
+	} {
+		k := openKitchen(t, false, c.size)
+		r, p := k.pasted(c.text)
+		p.set(r.Line(recipes.ID(lineKey(t, r, "butter"))).WithPartEaten(c.eaten))
+		k.settle()
+		k.picture("original-" + c.name)
+		p.table.SetScroll(fyne.NewPos(999, 0))
+		if x := p.table.Scroll().X; x > 0 || len(p.columns) != c.columns {
+			t.Errorf("%s: %d columns, and %v are to the right of the table", c.name, len(p.columns), x)
+		}
+		butter := slices.Index(p.lines, recipes.ID(lineKey(t, r, "butter")))
+		p.table.OnEdit(butter, 1+slices.Index(p.columns, sheets.OrigGrams), "90 g")
+		k.settle()
+		if l := k.book().Recipe(r.ID).Line(p.lines[butter]); l.Grams != 90 {
+			t.Errorf("%s: butter weighs %v", c.name, l.Grams)
 		}
 	}
 }

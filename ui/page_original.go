@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
 
@@ -33,6 +35,8 @@ type originalPage struct {
 	add      *parts.Entry
 	step     *parts.Entry
 	lines    []recipes.ID // by row of the table, "" for headings
+	columns  []int        // of the sheet, by column of the table after the first
+	width    float32      // of the table
 	stepIDs  []recipes.ID
 }
 
@@ -52,7 +56,7 @@ func (p *originalPage) build() fyne.CanvasObject {
 	p.steps = parts.NewMatrix()
 	p.steps.OnEdit = p.editStep
 	p.w.pin("original.steps", p.steps)
-	ingredients := parts.NewTableCard("", "", p.table)
+	ingredients := told(parts.NewTableCard("", "", p.table), p.fit)
 	method := parts.NewTableCard("", "", p.steps)
 	p.add = parts.NewEntry("", words.Say("original.add.hint"), nil)
 	p.add.OnSubmitted = p.addLine
@@ -123,11 +127,7 @@ func (p *originalPage) setCooked() {
 func (p *originalPage) show() {
 	r := p.w.recipe()
 	x := sheets.NewBench(p.w.book(), r)
-	s := x.Ingredients()
-	p.lines = keysOf(s)
-	d := matrixOf(s)
-	indentOff(x, d)
-	p.table.SetData(d)
+	p.showLines(x)
 	steps := sheets.Steps(r)
 	p.stepIDs = keysOf(steps)
 	p.steps.SetData(matrixOf(steps))
@@ -137,6 +137,44 @@ func (p *originalPage) show() {
 	p.showOffer(r)
 	p.showCare(x)
 	p.showDoubts(r)
+}
+
+// showLines fills the table with the columns it has room for.
+func (p *originalPage) showLines(x *sheets.Bench) {
+	s := x.Ingredients()
+	p.lines = keysOf(s)
+	p.columns = s.OrigColumns(p.width)
+	d := matrixOf(s.Only(p.columns))
+	if len(p.columns) < len(s.Columns) { // little room: words wrap sooner
+		d.Columns[0].Min, d.Columns[0].Max = 140, 190
+		if slices.Contains(p.columns, sheets.OrigEaten) {
+			d.Columns[1+slices.Index(p.columns, sheets.OrigFood)].Max = 116
+		}
+	}
+	indentOff(x, d)
+	p.table.SetData(d)
+}
+
+// fit lays the ingredients out for another width of their table.
+func (p *originalPage) fit(width float32) {
+	if width /= p.w.factor; width == p.width {
+		return
+	}
+	p.width = width
+	if r := p.w.recipe(); r != nil && p.lines != nil {
+		x := sheets.NewBench(p.w.book(), r)
+		if !slices.Equal(p.columns, x.Ingredients().OrigColumns(width)) {
+			p.showLines(x)
+		}
+	}
+}
+
+// column is the sheet's of a column of the table, -1 for the ingredient itself.
+func (p *originalPage) column(col int) int {
+	if col < 1 || col > len(p.columns) {
+		return -1
+	}
+	return p.columns[col-1]
 }
 
 // showCare says the dish's cautions, once, in a line above its ingredients.
@@ -188,7 +226,7 @@ func (p *originalPage) edit(row, col int, text string) {
 	if l == nil {
 		return
 	}
-	switch col - 1 {
+	switch p.column(col) {
 	case -1:
 		p.rewrite(l, text)
 	case sheets.OrigGrams:
@@ -234,14 +272,14 @@ func (p *originalPage) set(l *recipes.Line) { p.w.do(recipes.SetLine(p.w.at.reci
 
 // suggest completes the name of a food in the food column.
 func (p *originalPage) suggest(_, col int, typed string) []parts.Suggestion {
-	if col-1 != sheets.OrigFood {
+	if p.column(col) != sheets.OrigFood {
 		return nil
 	}
 	return p.w.foodSuggestions(typed)
 }
 
 func (p *originalPage) pick(row, col int, s parts.Suggestion) {
-	if l := p.line(row); l != nil && col-1 == sheets.OrigFood {
+	if l := p.line(row); l != nil && p.column(col) == sheets.OrigFood {
 		p.w.chooseFood(l, s.Key)
 	}
 }

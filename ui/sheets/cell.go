@@ -96,6 +96,25 @@ type Sheet struct {
 	Rows    []Row
 }
 
+// Only is the sheet with these of its columns, in this order.
+func (s Sheet) Only(keep []int) Sheet {
+	out := Sheet{Corner: s.Corner, Columns: make([]Column, len(keep)), Rows: make([]Row, len(s.Rows))}
+	for i, k := range keep {
+		out.Columns[i] = s.Columns[k]
+	}
+	for i, r := range s.Rows {
+		cells := make([]Cell, 0, len(keep))
+		for _, k := range keep {
+			if k < len(r.Cells) {
+				cells = append(cells, r.Cells[k])
+			}
+		}
+		r.Cells = cells
+		out.Rows[i] = r
+	}
+	return out
+}
+
 func noBar() float64 { return math.NaN() }
 
 func text(s string) Cell { return Cell{Text: s, Bar: noBar()} }

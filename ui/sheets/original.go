@@ -42,6 +42,37 @@ func (x *Bench) Ingredients() Sheet {
 	return s
 }
 
+// Widths of the Original table, at text factor 1, below which it goes without a
+// column.
+const (
+	origNoFrom   = 880
+	origNoEaten  = 700
+	origNoSodium = 640
+)
+
+// OrigColumns lists the columns of the Original sheet for a table of a width, at
+// text factor 1. What matters least goes first: how a weight is known is told by
+// the grams' tip as well, a part eaten of everything says nothing, and sodium
+// stands on the Versions page; the details of an ingredient have all of them.
+func (s Sheet) OrigColumns(width float32) []int {
+	whole := true
+	for _, r := range s.Rows {
+		whole = whole && (r.Band || r.Cells[OrigEaten].Text == words.Share(1))
+	}
+	keep := []int{OrigGrams, OrigFood, OrigEnergy}
+	if width >= origNoSodium {
+		keep = append(keep, OrigSodium)
+	}
+	keep = append(keep, OrigStatus)
+	if width >= origNoEaten || !whole {
+		keep = append(keep, OrigEaten)
+	}
+	if width >= origNoFrom {
+		keep = append(keep, OrigFrom)
+	}
+	return keep
+}
+
 func (x *Bench) ingredientRow(i int, l *recipes.Line) Row {
 	a := x.Original()
 	r := Row{Key: string(l.ID), Label: Cell{Text: l.Text, Editable: true, Wrap: true, Bar: noBar()}}

@@ -37,25 +37,13 @@ func Preview(r *recipes.Recipe, foods []*food.Food) (PreviewSheet, error) {
 // previewLines is the Ingredients sheet without what cannot be changed yet:
 // grams, food, energy and whether it is sure.
 func (x *Bench) previewLines() Sheet {
-	s := x.Ingredients()
-	keep := []int{OrigGrams, OrigFood, OrigEnergy, OrigStatus}
-	columns := make([]Column, len(keep))
-	for i, k := range keep {
-		columns[i] = s.Columns[k]
-	}
-	s.Columns = columns
+	s := x.Ingredients().Only([]int{OrigGrams, OrigFood, OrigEnergy, OrigStatus})
 	for r := range s.Rows {
 		row := &s.Rows[r]
 		row.Label.Editable = false
-		cells := make([]Cell, 0, len(keep))
-		for _, k := range keep {
-			if k < len(row.Cells) {
-				c := row.Cells[k]
-				c.Editable = false
-				cells = append(cells, c)
-			}
+		for c := range row.Cells {
+			row.Cells[c].Editable = false
 		}
-		row.Cells = cells
 	}
 	return s
 }
