@@ -30,8 +30,10 @@ type printedPage struct {
 	charts   *parts.Button
 	out      *parts.Panel // says that the recipe is left out
 	version  *parts.Picker
+	title    *parts.Entry
 	headnote *parts.Entry
 	words    *fyne.Container
+	notes    *printNotes
 	open     *fyne.Container
 	style    *printStyle
 	side     *container.Scroll
@@ -65,9 +67,11 @@ func (p *printedPage) build() fyne.CanvasObject {
 	main := parts.Fill(parts.GapSmall, 2, parts.HeadRow(p.state, p.charts, p.save), p.out, p.scroll)
 	p.open = parts.Rows(parts.GapSmall)
 	p.style = newPrintStyle(p.w)
+	p.notes = newPrintNotes(p)
 	p.cards = parts.Rows(parts.GapMedium,
 		parts.NewCard(words.Say("printed.what"), "", p.chosen()),
 		parts.NewPanel(parts.GapLarge, p.open),
+		p.notes.card,
 		parts.NewCard(words.Say("printed.how"), words.Say("printed.all"), p.style.view))
 	p.side = parts.Scrolled(parts.Pad(0, 10, 0, 0, p.cards))
 	return sideBySide(main, p.side)
@@ -82,11 +86,17 @@ func (p *printedPage) chosen() fyne.CanvasObject {
 		p.w.do(recipes.SetHeadnote(p.w.at.recipe, text))
 	})
 	p.headnote.OnChanged = func(string) { p.showWords() }
+	p.title = parts.NewEntry("", "", func(text string) {
+		p.choose(func(x *recipes.Print) { x.Title = text })
+	})
+	p.title.OnChanged = func(string) { p.showWords() }
 	p.words = parts.Rows(parts.GapSmall)
 	p.w.pin("printed.version", p.version)
+	p.w.pin("printed.title", p.title)
 	p.w.pin("printed.headnote", p.headnote)
 	return parts.Rows(parts.GapSmall,
 		parts.NewCaption(words.Say("printed.version")), p.version,
+		parts.NewCaption(words.Say("printed.title")), p.title,
 		parts.NewCaption(words.Say("printed.headnote")), p.headnote, p.words)
 }
 
@@ -113,6 +123,8 @@ func (p *printedPage) show() {
 		p.scroll.ScrollToTop()
 	}
 	p.headnote.Set(r.Headnote)
+	p.title.Set(book.TitleOf(r))
+	p.notes.show(r)
 	p.version.SetItems(printChoices(p.w.book(), r))
 	p.version.SetKey(sheets.PrintChosen(p.w.book(), r))
 	visible(p.out, r.Print.LeftOut)
@@ -150,7 +162,7 @@ func (p *printedPage) arrived(made *setPage) {
 		p.state.SetText(words.Say("printed.trouble", made.err.Error()))
 		return
 	}
-	p.state.SetText(sheets.SheetsOf(made.script.Pages[0], len(made.pages)))
+	p.state.SetText(sheets.SheetsOf(made.script.Pages[0], len(made.pages), len(made.script.Report)))
 	p.showSheets(made.pages)
 	p.showOpen(made.script.Report)
 	p.cards.Refresh()
@@ -195,7 +207,7 @@ func paintOf(x *manuscript.Page) parts.DrawChart {
 // showWords checks the words above the recipe as they stand in the field.
 func (p *printedPage) showWords() {
 	p.words.Objects = nil
-	for _, h := range sheets.HeadnoteOf(p.w.book(), p.w.recipe(), p.headnote.Text) {
+	for _, h := range sheets.HeadnoteOf(p.w.book(), p.w.recipe(), p.title.Text+". "+p.headnote.Text) {
 		tone := parts.ToneLook
 		switch h.Mark {
 		case sheets.Met:

@@ -9,6 +9,9 @@ import (
 	"parewell/ui/parts"
 )
 
+// openTop puts the first line of an open point at the height of its button.
+const openTop = 6
+
 // openRow is one thing that is still open, with the way to its place; of is said
 // before it, the recipe in the report on the whole book.
 func openRow(w *Window, x *book.Open, of, pin string) fyne.CanvasObject {
@@ -22,7 +25,8 @@ func openRow(w *Window, x *book.Open, of, pin string) fyne.CanvasObject {
 	if x.Kind == book.OpenHealth || x.Kind == book.OpenAllergen {
 		icon = parts.NewIcon("error", parts.RoleError, 16)
 	}
-	return parts.Stretch(parts.GapSmall, 1, parts.Sized(16, 20, icon), parts.NewText(text), see)
+	top := func(o fyne.CanvasObject) fyne.CanvasObject { return parts.Pad(openTop, 0, 0, 0, o) }
+	return parts.Stretch(parts.GapSmall, 1, parts.Rows(0, top(parts.Sized(16, 20, icon))), top(parts.NewText(text)), parts.Rows(0, see))
 }
 
 // tabOf is where an open point is mended.
@@ -31,7 +35,7 @@ var tabOf = map[book.OpenKind]string{
 	book.OpenServings: tabOriginal, book.OpenAllergen: tabOriginal, book.OpenRounding: tabOriginal, book.OpenName: tabOriginal,
 	book.OpenUnits: tabOriginal, book.OpenUnspoken: tabOriginal, book.OpenNoMethod: tabOriginal,
 	book.OpenStep: tabSwaps, book.OpenNoVersion: tabVersions, book.OpenCooked: tabTests,
-	book.OpenUntested: tabTests, book.OpenChanged: tabTastings, book.OpenClaim: tabPrinted, book.OpenHealth: tabPrinted,
+	book.OpenUntested: tabTests, book.OpenChanged: tabTastings, book.OpenClaim: tabPrinted, book.OpenHealth: tabPrinted, book.OpenCaution: tabPrinted,
 }
 
 // showOpenPoint goes to where an open point is mended, to its very line where it
@@ -59,7 +63,15 @@ func (w *Window) showOpenPoint(x *book.Open) {
 	case *originalPage:
 		p.point(x.Line, x.Step)
 	case *printedPage:
-		w.win.Canvas().Focus(p.headnote)
+		var field interface {
+			fyne.Focusable
+			fyne.CanvasObject
+		} = p.headnote
+		if x.Kind == book.OpenCaution {
+			field = p.style.care
+		}
+		bringIntoSight(p.side, field)
+		w.win.Canvas().Focus(field)
 	}
 }
 

@@ -12,11 +12,11 @@ import (
 
 // printStyle is how all pages of the book are printed: measures, rules, paper.
 type printStyle struct {
-	w                     *Window
-	view                  fyne.CanvasObject
-	units, rule, energy   *parts.Segmented
-	salt, paper           *parts.Segmented
-	chart, notes, written *parts.Check
+	w                    *Window
+	view                 fyne.CanvasObject
+	units, rule, energy  *parts.Segmented
+	salt, chart, paper   *parts.Segmented
+	care, notes, written *parts.Check
 }
 
 func newPrintStyle(w *Window) *printStyle {
@@ -35,6 +35,7 @@ func newPrintStyle(w *Window) *printStyle {
 	s.energy = row(book.SettingEnergy, book.KJ, "printed.kj", book.Kcal, "printed.kcal")
 	s.salt = row(book.SettingSalt, book.Salt, "printed.as-salt", book.Sodium, "printed.as-sodium")
 	s.paper = row(book.SettingPaper, "a4", "printed.a4", "letter", "printed.letter")
+	s.chart = row(book.SettingChart, book.Yes, "printed.chart.change", book.Shares, "printed.chart.shares", book.No, "printed.chart.none")
 	check := func(name, setting, on, off string) *parts.Check {
 		c := parts.NewCheck(words.Say(name), false, func(is bool) {
 			value := off
@@ -46,7 +47,7 @@ func newPrintStyle(w *Window) *printStyle {
 		w.pin(setting, c)
 		return c
 	}
-	s.chart = check("printed.chart", book.SettingChart, book.Yes, book.No)
+	s.care = check("printed.care", book.SettingCaution, book.Yes, book.No)
 	s.notes = check("printed.notes", book.SettingNotes, book.Yes, book.No)
 	s.written = check("printed.written", book.SettingWritten, book.Yes, book.No)
 	under := func(name string, pick *parts.Segmented) fyne.CanvasObject {
@@ -55,7 +56,7 @@ func newPrintStyle(w *Window) *printStyle {
 	s.view = parts.Rows(parts.GapSmall,
 		parts.Flow(parts.GapMedium, under("printed.units", s.units), under("printed.rule", s.rule)),
 		parts.Flow(parts.GapMedium, under("printed.energy", s.energy), under("printed.salt", s.salt)),
-		under("printed.paper", s.paper), parts.Rows(0, s.chart, s.notes, s.written), parts.NewCaption(words.Say("printed.round.help")))
+		under("printed.chart", s.chart), under("printed.paper", s.paper), parts.Rows(0, s.care, s.notes, s.written), parts.NewCaption(words.Say("printed.round.help")))
 	return s
 }
 
@@ -67,7 +68,8 @@ func (s *printStyle) show(b *recipes.Book) {
 	s.energy.SetKey(either(o.KJFirst, book.KJ, book.Kcal))
 	s.salt.SetKey(either(o.SaltNotSodium, book.Salt, book.Sodium))
 	s.paper.SetKey(o.Paper.Key)
-	s.chart.Set(!o.NoChart)
+	s.chart.SetKey(either(o.NoChart, book.No, either(o.Shares, book.Shares, book.Yes)))
+	s.care.Set(!o.NoCautions)
 	s.notes.Set(!o.NoOpen)
 	s.written.Set(o.RoundWritten)
 }

@@ -206,10 +206,54 @@ func TestOpenPointsLeadToTheirPlace(t *testing.T) {
 	for _, x := range []book.OpenKind{
 		book.OpenWeight, book.OpenFood, book.OpenDoubt, book.OpenFigure, book.OpenServings, book.OpenCooked, book.OpenStep,
 		book.OpenAllergen, book.OpenUntested, book.OpenChanged, book.OpenRounding, book.OpenName, book.OpenUnits, book.OpenClaim, book.OpenHealth,
-		book.OpenUnspoken, book.OpenNoMethod, book.OpenNoVersion,
+		book.OpenUnspoken, book.OpenNoMethod, book.OpenNoVersion, book.OpenCaution,
 	} {
 		if tabOf[x] == "" {
 			t.Errorf("%s leads nowhere", x)
 		}
 	}
+}
+
+// TestAPageIsMadeOnesOwn: its title, what is told on technique, the chart and the
+// cautions are chosen, kept and undone; a caution that is left out leads to its box.
+func TestAPageIsMadeOnesOwn(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	r := k.openRecipe(0, tabPrinted)
+	p := k.printed()
+	k.until("the page is set", func() bool { return p.made != nil })
+	made := func() *book.Page { return p.made.script.Pages[0] }
+	notes := len(made().Notes)
+	if p.title.Text != r.Title || len(p.notes.boxes) != notes || notes < 2 {
+		t.Fatalf("titled %q, %d boxes for %d notes", p.title.Text, len(p.notes.boxes), notes)
+	}
+	k.fill("printed.title", "Friday gratin")
+	k.win.Canvas().Unfocus()
+	k.until("its title is on the page", func() bool { return made().Title == "Friday gratin" })
+	box := p.notes.boxes[0]
+	k.win.Canvas().Focus(box)
+	box.TypedRune(' ')
+	k.until("a note less", func() bool { return len(made().Notes) == notes-1 })
+	k.settle()
+	if p.notes.boxes[0] != box || box.On() {
+		t.Error("the box is not the one that was cleared")
+	}
+	k.Window.undo()
+	k.until("the note is back", func() bool { return len(made().Notes) == notes })
+	change := made().Picture.Caption
+	p.style.chart.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+	k.until("the other chart", func() bool { return made().Picture.Caption != change })
+	p.style.chart.TypedKey(&fyne.KeyEvent{Name: fyne.KeyRight})
+	k.until("no chart", func() bool { return made().Picture == nil })
+	k.do(recipes.Set(book.SettingCaution, book.No))
+	k.until("no cautions", func() bool { return len(made().Cautions) == 0 })
+	k.settle()
+	k.pushPin("printed.open:" + string(book.OpenCaution))
+	if k.win.Canvas().Focused() != p.style.care {
+		t.Errorf("the keyboard is with %T", k.win.Canvas().Focused())
+	}
+	at := fyne.CurrentApp().Driver().AbsolutePositionForObject
+	if y, top := at(p.style.care).Y, at(p.side).Y; y < top || y+p.style.care.Size().Height > top+p.side.Size().Height {
+		t.Errorf("the box at %v is out of sight", y)
+	}
+	k.picture("printed-own")
 }

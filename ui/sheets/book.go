@@ -49,7 +49,7 @@ func bookRow(b *recipes.Book, r *recipes.Recipe, p *book.Page, open int) Row {
 	if r.Print.LeftOut {
 		in.Tick = TickOff
 	}
-	row := Row{Key: string(r.ID), Label: Cell{Text: r.Title, Wrap: true, Muted: r.Print.LeftOut, Bar: noBar()}, Cells: []Cell{
+	row := Row{Key: string(r.ID), Label: Cell{Text: book.TitleOf(r), Wrap: true, Muted: r.Print.LeftOut, Bar: noBar()}, Cells: []Cell{
 		in,
 		{Text: VersionName(book.Printed(b, r)), Editable: true, Wrap: true, Muted: r.Print.LeftOut, Bar: noBar(), Tip: words.Say("bookpage.version.tip")},
 		{Bar: noBar(), Number: true},

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"slices"
 	"strings"
 
 	"parewell/charts/book"
@@ -38,6 +39,32 @@ func PrintChosen(b *recipes.Book, r *recipes.Recipe) string {
 	return string(r.Print.Version)
 }
 
+// PrintNote is a swap that has something to say to whoever cooks it: its name,
+// and whether that is on the page.
+type PrintNote struct {
+	Swap recipes.ID
+	Name string
+	On   bool
+}
+
+// PrintNotes are the notes on technique of the version that is printed.
+func PrintNotes(b *recipes.Book, r *recipes.Recipe) []PrintNote {
+	var out []PrintNote
+	for _, n := range book.NotesOf(b, book.Printed(b, r)) {
+		out = append(out, PrintNote{n.Swap, words.Capital(n.Name), !slices.Contains(r.Print.Untold, n.Swap)})
+	}
+	return out
+}
+
+// Untold are the swaps whose notes are not printed once one more is, or one less.
+func Untold(r *recipes.Recipe, swap recipes.ID, on bool) []recipes.ID {
+	out := slices.DeleteFunc(slices.Clone(r.Print.Untold), func(id recipes.ID) bool { return id == swap })
+	if !on {
+		out = append(out, swap)
+	}
+	return out
+}
+
 // HeadnoteOf checks the words above a recipe against the numbers of the version
 // that is printed.
 func HeadnoteOf(b *recipes.Book, r *recipes.Recipe, text string) []Headline {
@@ -50,13 +77,18 @@ func HeadnoteOf(b *recipes.Book, r *recipes.Recipe, text string) []Headline {
 	return nil
 }
 
-// SheetsOf says on how many sheets of which paper a page stands.
-func SheetsOf(p *book.Page, n int) string {
+// SheetsOf says on how many sheets of which paper a page stands, and how many
+// points are open.
+func SheetsOf(p *book.Page, n, open int) string {
 	paper := words.Say("printed.a4")
 	if p.Paper().Key == manuscript.Letter.Key {
 		paper = words.Say("printed.letter")
 	}
-	return words.Say("printed.sheets", n, paper)
+	out := words.Say("printed.sheets", n, paper)
+	if open > 0 {
+		out = words.Say("printed.sheets.open", out, words.Say("printed.open.count", open))
+	}
+	return out
 }
 
 // PrintNamed finds what is printed by a version's letter or name as typed; false
