@@ -41,7 +41,7 @@ func newMenus(w *Window) *menus {
 		fyne.NewMenu(words.Say("menu.edit"), m.undo, m.redo),
 		fyne.NewMenu(words.Say("menu.recipe"), recipeItems(w)...),
 		fyne.NewMenu(words.Say("menu.view"), viewItems(w, m)...),
-		fyne.NewMenu(words.Say("menu.help"), item("menu.keys", nil, w.showKeys), item("menu.about", nil, w.showAbout)),
+		fyne.NewMenu(words.Say("menu.help"), item("menu.guide", &desktop.CustomShortcut{KeyName: fyne.KeyF1}, w.showGuide), item("menu.keys", nil, w.showKeys), item("menu.about", nil, w.showAbout)),
 	)
 	return m
 }

@@ -64,6 +64,7 @@ func Open(a fyne.App, d *desk.Desk) *Window {
 	w.win.SetMainMenu(w.menu.main)
 	w.win.Resize(windowSize(prefs))
 	w.win.SetCloseIntercept(w.close)
+	w.win.Canvas().SetOnTypedKey(w.key)
 	w.win.SetOnDropped(func(_ fyne.Position, uris []fyne.URI) { w.dropped(uris) })
 	d.Watch(w.arrived)
 	w.view = d.View() // what was opened before the window watched
@@ -189,6 +190,14 @@ func (w *Window) showShell() {
 	w.status.SetNote(w.note())
 	w.status.SetPending(w.view.Pending > 0)
 	w.win.SetTitle(w.title())
+}
+
+// key is a key that nothing in sight has taken. F1 stands on the menu for the eye:
+// the driver gives menus only keys with Ctrl or Alt.
+func (w *Window) key(k *fyne.KeyEvent) {
+	if k.Name == fyne.KeyF1 {
+		w.showGuide()
+	}
 }
 
 // note stands at the right of the status line: the workbook's name.
