@@ -9,6 +9,7 @@ import (
 
 	"parewell/analysis/claims"
 	"parewell/analysis/nutrition"
+	"parewell/charts/manuscript"
 	"parewell/recipes"
 	"parewell/recipes/food"
 	"parewell/recipes/measure"
@@ -363,5 +364,23 @@ func TestTheMethodNamesTheVersionsAmounts(t *testing.T) {
 	}
 	if got := stepsOf(d)[0].Text; got != "Melt the 30 g butter in 1 litre water." {
 		t.Errorf("the method says %q", got)
+	}
+}
+
+// TestAPageIsSetInABooksFace: serif all over, the words above the recipe lean.
+func TestAPageIsSetInABooksFace(t *testing.T) {
+	p := pageOf(t, 0, "F", Usual(Metric, claims.EU))
+	sheets, err := p.Sheets()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, x := range sheets[0].Texts {
+		want := manuscript.Serif
+		if strings.Contains(p.Headnote, x.Text) {
+			want = manuscript.Italic
+		}
+		if x.Face != want {
+			t.Errorf("%q is in face %d, want %d", x.Text, x.Face, want)
+		}
 	}
 }

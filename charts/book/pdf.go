@@ -14,8 +14,8 @@ const (
 	pdfTop     = 52.0
 	pdfFoot    = 50.0
 	pdfGap     = 24.0 // between the columns
-	pdfSize    = 9.6  // of the text
-	pdfLeading = 1.36 // of the size
+	pdfSize    = 10.4 // of the text
+	pdfLeading = 1.33 // of the size
 )
 
 // WritePDF writes the page for its paper, text as text and the fonts inside.
@@ -47,7 +47,11 @@ type pdfSetter struct {
 	pages []manuscript.Page
 }
 
-func newSetter(paper manuscript.Paper) *pdfSetter { return &pdfSetter{paper: paper} }
+func newSetter(paper manuscript.Paper) *pdfSetter {
+	s := &pdfSetter{paper: paper}
+	s.Face = manuscript.Serif
+	return s
+}
 
 func (s *pdfSetter) wide() float64   { return s.paper.Width - 2*pdfSide }
 func (s *pdfSetter) bottom() float64 { return s.paper.Height - pdfFoot }
@@ -167,12 +171,14 @@ func later(a, b spot) spot {
 
 // head is the title with what stands under it.
 func (s *pdfSetter) head(p *Page) []strip {
-	out := s.lines(p.Title, 21, true, false, s.wide(), 0, 4)
+	out := s.lines(p.Title, 24, true, false, s.wide(), 0, 3)
 	if v := p.versionLine(); v != "" {
-		out = append(out, s.lines(v, 10, false, true, s.wide(), 0, 6)...)
+		out = append(out, s.lines(v, 10.4, false, true, s.wide(), 0, 6)...)
 	}
 	if p.Headnote != "" {
-		out = append(out, s.lines(p.Headnote, 10.4, false, false, s.wide(), 2, 6)...)
+		s.Face = manuscript.Italic
+		out = append(out, s.lines(p.Headnote, 11.6, false, false, s.wide(), 2, 7)...)
+		s.Face = manuscript.Serif
 	}
 	out = append(out, s.lines(p.yieldLine(), pdfSize, true, false, s.wide(), 0, 0)...)
 	return append(out, s.rule(s.wide(), 8, 1))
@@ -188,7 +194,7 @@ func (s *pdfSetter) rule(wide, high, width float64) strip {
 // lines break a text; before and after are room around it.
 func (s *pdfSetter) lines(text string, size float64, bold, grey bool, wide, before, after float64) []strip {
 	var out []strip
-	all := s.Wrap(text, size, wide, bold)
+	all, face := s.Wrap(text, size, wide, bold), s.Face
 	for i, line := range all {
 		top, high := 0.0, size*pdfLeading
 		if i == 0 {
@@ -199,7 +205,7 @@ func (s *pdfSetter) lines(text string, size float64, bold, grey bool, wide, befo
 			high += after
 		}
 		out = append(out, strip{high: high, keep: bold && size > pdfSize, draw: func(p *manuscript.Page, x, y float64) {
-			p.Texts = append(p.Texts, manuscript.Text{X: x, Y: y + top + size, Size: size, Bold: bold, Grey: grey, Text: line})
+			p.Texts = append(p.Texts, manuscript.Text{X: x, Y: y + top + size, Size: size, Bold: bold, Grey: grey, Face: face, Text: line})
 		}})
 	}
 	return out
@@ -231,7 +237,7 @@ func together(all []strip) []strip {
 
 // heading is a bold line over a rule.
 func (s *pdfSetter) heading(text string, wide float64) []strip {
-	const size = 11.5
+	const size = 12.4
 	out := s.lines(text, size, true, false, wide, 9, 1)
 	r := s.rule(wide, 6, 0.6)
 	r.keep = true
@@ -259,9 +265,9 @@ func (s *pdfSetter) block(b *block, wide float64) []strip {
 func sized(s style) float64 {
 	switch s {
 	case styleSmall, styleCaption:
-		return 7.8
+		return 8.4
 	case styleNote:
-		return 8.8
+		return 9.6
 	}
 	return pdfSize
 }
@@ -303,9 +309,9 @@ func (s *pdfSetter) hanging(sign, text string, size, indent, wide, after float64
 			case i == 0 && sign == "":
 				left = x
 			case i == 0:
-				p.Texts = append(p.Texts, manuscript.Text{X: x, Y: y + size, Size: size, Bold: sign != "•", Grey: sign == "•", Text: sign})
+				p.Texts = append(p.Texts, manuscript.Text{X: x, Y: y + size, Size: size, Bold: sign != "•", Grey: sign == "•", Face: s.Face, Text: sign})
 			}
-			p.Texts = append(p.Texts, manuscript.Text{X: left, Y: y + size, Size: size, Text: line})
+			p.Texts = append(p.Texts, manuscript.Text{X: left, Y: y + size, Size: size, Face: s.Face, Text: line})
 		}})
 	}
 	return out
@@ -334,7 +340,7 @@ func (s *pdfSetter) foot(title string, from int) {
 		text := words.Say("book.page", words.Trim(float64(i+1+from), 0), words.Trim(float64(len(s.pages)+from), 0))
 		y := s.paper.Height - 26
 		p.Texts = append(p.Texts,
-			manuscript.Text{X: pdfSide, Y: y, Size: 7.8, Grey: true, Text: s.OneLine(title, 7.8, s.wide()*0.7, false)},
-			manuscript.Text{X: s.paper.Width - pdfSide - s.Width(text, 7.8, false), Y: y, Size: 7.8, Grey: true, Text: text})
+			manuscript.Text{X: pdfSide, Y: y, Size: 7.8, Grey: true, Face: s.Face, Text: s.OneLine(title, 7.8, s.wide()*0.7, false)},
+			manuscript.Text{X: s.paper.Width - pdfSide - s.Width(text, 7.8, false), Y: y, Size: 7.8, Grey: true, Face: s.Face, Text: text})
 	}
 }

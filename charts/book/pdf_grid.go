@@ -85,7 +85,7 @@ func (s *pdfSetter) gridRow(b *block, n int, row []string, cols []float64, size,
 				if b.right[i] {
 					left = at + cols[i] - s.Width(line, size, n == 0)
 				}
-				p.Texts = append(p.Texts, manuscript.Text{X: left, Y: y + 1.2 + size + float64(k)*step, Size: size, Bold: n == 0, Text: line})
+				p.Texts = append(p.Texts, manuscript.Text{X: left, Y: y + 1.2 + size + float64(k)*step, Size: size, Bold: n == 0, Face: s.Face, Text: line})
 			}
 			at += cols[i]
 		}

@@ -7,6 +7,9 @@ import (
 
 	"codeberg.org/go-fonts/liberation/liberationsansbold"
 	"codeberg.org/go-fonts/liberation/liberationsansregular"
+	"codeberg.org/go-fonts/liberation/liberationserifbold"
+	"codeberg.org/go-fonts/liberation/liberationserifitalic"
+	"codeberg.org/go-fonts/liberation/liberationserifregular"
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
 )
@@ -48,6 +51,7 @@ type Picture struct {
 type Text struct {
 	X, Y, Size float64
 	Bold, Grey bool
+	Face       Face
 	Text       string
 }
 
@@ -67,38 +71,64 @@ func (p *Page) Words() string {
 	return strings.Join(out, "\n")
 }
 
-// face is a font parsed for measuring.
+// Face is what text is set in: the zero Face is that of papers one works from.
+type Face int
+
+// The faces there are.
+const (
+	Sans  Face = iota
+	Serif      // of a book
+	Italic
+)
+
+// face is a font parsed for measuring, with its name inside a file.
 type face struct {
-	font *sfnt.Font
-	data []byte
+	font        *sfnt.Font
+	data        []byte
+	name, style string
 }
 
-// faces are the two fonts of every page, plain and bold.
-var faces = sync.OnceValue(func() [2]face {
-	var out [2]face
-	for i, data := range [][]byte{liberationsansregular.TTF, liberationsansbold.TTF} {
-		f, err := sfnt.Parse(data)
-		if err != nil {
-			panic(err) // embedded at build time: a fault here is a programmer's
-		}
-		out[i] = face{f, data}
+// faces are the fonts there are, each parsed when it is first used.
+var faces = func() (out [5]func() *face) {
+	for i, f := range []face{
+		{name: "Liberation Sans", data: liberationsansregular.TTF},
+		{name: "Liberation Sans", style: "B", data: liberationsansbold.TTF},
+		{name: "Liberation Serif", data: liberationserifregular.TTF},
+		{name: "Liberation Serif", style: "B", data: liberationserifbold.TTF},
+		{name: "Liberation Serif", style: "I", data: liberationserifitalic.TTF},
+	} {
+		out[i] = sync.OnceValue(func() *face {
+			var err error
+			if f.font, err = sfnt.Parse(f.data); err != nil {
+				panic(err) // embedded at build time: a fault here is a programmer's
+			}
+			return &f
+		})
 	}
 	return out
-})
+}()
 
-func faceOf(bold bool) face {
-	if bold {
-		return faces()[1]
+// in returns the font of a face; there is no bold Italic.
+func (f Face) in(bold bool) *face {
+	switch {
+	case f == Italic:
+		return faces[4]()
+	case bold:
+		return faces[2*int(f)+1]()
 	}
-	return faces()[0]
+	return faces[2*int(f)]()
 }
 
-// typing measures text and keeps the buffer that takes; one goroutine's.
-type typing struct{ buf sfnt.Buffer }
+// typing measures text in a face and keeps the buffer that takes; one
+// goroutine's.
+type typing struct {
+	Face Face
+	buf  sfnt.Buffer
+}
 
 // width returns how wide a line is set, in points.
 func (t *typing) width(text string, size float64, bold bool) float64 {
-	f := faceOf(bold).font
+	f := t.Face.in(bold).font
 	em := fixed.Int26_6(f.UnitsPerEm()) << 6
 	var w fixed.Int26_6
 	for _, r := range text {
@@ -116,7 +146,7 @@ func (t *typing) width(text string, size float64, bold bool) float64 {
 func (t *typing) printable(text string) string {
 	var b strings.Builder
 	for _, r := range strings.Join(strings.Fields(text), " ") {
-		switch g, err := faceOf(false).font.GlyphIndex(&t.buf, r); {
+		switch g, err := t.Face.in(false).font.GlyphIndex(&t.buf, r); {
 		case unicode.In(r, unicode.Cf, unicode.Mn, unicode.Cc) && (err != nil || g == 0):
 			// joiners and variation selectors say nothing by themselves
 		case err != nil || g == 0 || r > 0xFFFF:

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"io"
+	"slices"
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -11,9 +12,6 @@ import (
 	"parewell/recipes/problem"
 	"parewell/recipes/words"
 )
-
-// The name of the fonts inside a file.
-const fontName = "Liberation Sans"
 
 // The lighter inks: text still clear on any office printer, lines that do not
 // shout over what is written on them.
@@ -35,8 +33,8 @@ func (d *Document) WritePDF(w io.Writer) error {
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.SetLang(words.Current().Code)
 	pdf.SetTitle(d.Title, true)
-	for i, style := range []string{"", "B"} {
-		pdf.AddUTF8FontFromBytes(fontName, style, bytes.Clone(faces()[i].data)) // it is written into
+	for _, f := range d.faces() {
+		pdf.AddUTF8FontFromBytes(f.name, f.style, bytes.Clone(f.data)) // it is written into
 	}
 	pictures := plates{pdf: pdf, made: map[[sha256.Size]byte]plate{}, taken: map[int]bool{}}
 	for i := range d.Pages {
@@ -56,6 +54,19 @@ func (d *Document) WritePDF(w io.Writer) error {
 	return nil
 }
 
+// faces are the fonts the document uses, in the order it first does.
+func (d *Document) faces() []*face {
+	var out []*face
+	for i := range d.Pages {
+		for _, t := range d.Pages[i].Texts {
+			if f := t.Face.in(t.Bold); !slices.Contains(out, f) {
+				out = append(out, f)
+			}
+		}
+	}
+	return out
+}
+
 // print puts a page's rules and texts on paper.
 func (p *Page) print(pdf *fpdf.Fpdf) {
 	for _, r := range p.Rules {
@@ -68,15 +79,13 @@ func (p *Page) print(pdf *fpdf.Fpdf) {
 		pdf.Line(r.X1, r.Y1, r.X2, r.Y2)
 	}
 	for _, t := range p.Texts {
-		ink, style := 0, ""
+		ink := 0
 		if t.Grey {
 			ink = greyInk
 		}
-		if t.Bold {
-			style = "B"
-		}
+		f := t.Face.in(t.Bold)
 		pdf.SetTextColor(ink, ink, ink)
-		pdf.SetFont(fontName, style, t.Size)
+		pdf.SetFont(f.name, f.style, t.Size)
 		pdf.Text(t.X, t.Y, t.Text)
 	}
 }

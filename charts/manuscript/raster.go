@@ -92,15 +92,15 @@ func blend(on *image.RGBA, x, y int, ink uint8, part float64) {
 // pen is a font at a size in pixels.
 type pen struct {
 	size float64
-	bold bool
+	of   *face
 }
 
 func (t Text) draw(on *image.RGBA, scale float64, pens map[pen]font.Face) error {
-	key := pen{t.Size * scale, t.Bold}
+	key := pen{t.Size * scale, t.Face.in(t.Bold)}
 	face, ok := pens[key]
 	if !ok {
 		var err error
-		face, err = opentype.NewFace(faceOf(t.Bold).font, &opentype.FaceOptions{Size: key.size, DPI: 72, Hinting: font.HintingNone})
+		face, err = opentype.NewFace(key.of.font, &opentype.FaceOptions{Size: key.size, DPI: 72, Hinting: font.HintingNone})
 		if err != nil {
 			return err
 		}
@@ -112,13 +112,13 @@ func (t Text) draw(on *image.RGBA, scale float64, pens map[pen]font.Face) error 
 	}
 	d := font.Drawer{Dst: on, Src: image.NewUniform(ink), Face: face, Dot: fixed.Point26_6{X: fixed.Int26_6(t.X * scale * 64), Y: fixed.Int26_6(t.Y * scale * 64)}}
 	var typing typing
-	em := fixed.Int26_6(faceOf(t.Bold).font.UnitsPerEm()) << 6
+	em := fixed.Int26_6(key.of.font.UnitsPerEm()) << 6
 	x := t.X * scale
 	for _, r := range t.Text { // each sign where the PDF puts it: no kerning
 		d.Dot.X = fixed.Int26_6(math.Round(x * 64))
 		d.DrawString(string(r))
-		if g, err := faceOf(t.Bold).font.GlyphIndex(&typing.buf, r); err == nil {
-			if a, err := faceOf(t.Bold).font.GlyphAdvance(&typing.buf, g, em, font.HintingNone); err == nil {
+		if g, err := key.of.font.GlyphIndex(&typing.buf, r); err == nil {
+			if a, err := key.of.font.GlyphAdvance(&typing.buf, g, em, font.HintingNone); err == nil {
 				x += float64(a) / float64(em) * key.size
 			}
 		}

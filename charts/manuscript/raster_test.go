@@ -10,6 +10,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"testing"
 )
 
@@ -113,5 +114,29 @@ func TestImageShowsAll(t *testing.T) {
 	p.Pictures[0].PNG = []byte("no picture")
 	if _, err := p.Image(1); err == nil {
 		t.Error("a picture that is none")
+	}
+}
+
+// TestFacesOfADocument: only the fonts that are used are in a file, and each sets
+// its own widths.
+func TestFacesOfADocument(t *testing.T) {
+	d := Document{Pages: []Page{{Paper: A4, Texts: []Text{
+		{Size: 9, Text: "plain"}, {Size: 9, Face: Serif, Bold: true, Text: "bold"}, {Size: 9, Face: Italic, Text: "leaning"}, {Size: 9, Text: "plain again"},
+	}}}}
+	var got []string
+	for _, f := range d.faces() {
+		got = append(got, f.name+" "+f.style)
+	}
+	if want := "Liberation Sans |Liberation Serif B|Liberation Serif I"; strings.Join(got, "|") != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	widths := map[float64]bool{}
+	for _, f := range []Face{Sans, Serif, Italic} {
+		var r Ruler
+		r.Face = f
+		widths[r.Width("Smoked haddock", 10, false)] = true
+	}
+	if len(widths) != 3 {
+		t.Errorf("widths %v of three faces", widths)
 	}
 }

@@ -1,7 +1,7 @@
 package manuscript
 
-// Ruler measures and breaks text in the fonts of every page. The zero Ruler is
-// ready; it is one goroutine's.
+// Ruler measures and breaks text in its Face. The zero Ruler is ready; it is one
+// goroutine's.
 type Ruler struct{ typing }
 
 // Width returns how wide a line is set, in points.
