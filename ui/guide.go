@@ -92,17 +92,18 @@ func (g *guide) show(row int) {
 	}
 	c := guideChapters[g.shown[row]]
 	title, text := guideWords(c.name)
-	g.chapter.Objects = []fyne.CanvasObject{parts.NewSubheading(title)}
+	head := []fyne.CanvasObject{}
+	if c.to.page != "" {
+		to := parts.NewButton(parts.Primary, "right", words.Say("guide.go"), func() { g.leave(row) })
+		g.w.pin("guide.go", to)
+		head = append(head, to)
+	}
+	g.chapter.Objects = []fyne.CanvasObject{parts.HeadRow(parts.NewSubheading(title), head...)}
 	if img := guidePicture(c.name); img != nil {
 		g.chapter.Add(img)
 	}
 	for _, p := range sheets.Paragraphs(text) {
 		g.chapter.Add(parts.NewText(p))
-	}
-	if c.to.page != "" {
-		to := parts.NewButton(parts.Primary, "right", words.Say("guide.go"), func() { g.leave(row) })
-		g.w.pin("guide.go", to)
-		g.chapter.Add(parts.Line(0, to, parts.Spring()))
 	}
 	g.chapter.Refresh()
 	g.scroll.Refresh()
