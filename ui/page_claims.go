@@ -252,17 +252,22 @@ func (p *claimsPage) showWords() {
 	p.words.Objects = nil
 	found := p.bench.Headnote(p.index(), p.headnote.Text)
 	for _, h := range found {
-		tone := parts.ToneLook
-		switch h.Mark {
-		case sheets.Met:
-			tone = parts.ToneGood
-		case sheets.Wrong:
-			tone = parts.ToneError
-		}
-		p.words.Add(parts.NewBanner(tone, words.Say("claims.page.word", h.Word, h.Says)))
+		p.words.Add(headBanner(h))
 	}
 	if len(found) == 0 && p.headnote.Text != "" {
 		p.words.Add(parts.NewCaption(words.Say("claims.page.no-words")))
 	}
 	p.words.Refresh()
+}
+
+// headBanner says what is to be said of a word above a recipe.
+func headBanner(h sheets.Headline) fyne.CanvasObject {
+	tone := parts.ToneLook
+	switch h.Mark {
+	case sheets.Met:
+		tone = parts.ToneGood
+	case sheets.Wrong:
+		tone = parts.ToneError
+	}
+	return parts.NewBanner(tone, words.Say("claims.page.word", h.Word, h.Says))
 }

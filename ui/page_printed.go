@@ -208,14 +208,7 @@ func paintOf(x *manuscript.Page) parts.DrawChart {
 func (p *printedPage) showWords() {
 	p.words.Objects = nil
 	for _, h := range sheets.HeadnoteOf(p.w.book(), p.w.recipe(), p.title.Text+". "+p.headnote.Text) {
-		tone := parts.ToneLook
-		switch h.Mark {
-		case sheets.Met:
-			tone = parts.ToneGood
-		case sheets.Wrong:
-			tone = parts.ToneError
-		}
-		p.words.Add(parts.NewBanner(tone, words.Say("printed.word", h.Word, h.Says)))
+		p.words.Add(headBanner(h))
 	}
 	p.words.Refresh()
 	p.cards.Refresh()
