@@ -9,6 +9,8 @@ import (
 
 	"parewell/charts/book"
 	"parewell/recipes"
+	"parewell/recipes/words"
+	"parewell/ui/desk"
 	"parewell/ui/parts"
 )
 
@@ -155,7 +157,7 @@ func TestAllDataOutAndIn(t *testing.T) {
 		titles += r.Title + "|"
 	}
 	opened := false
-	k.desk.OpenData(dir, dir+"/again.parewell", func(err error) {
+	k.desk.OpenData(t.Context(), dir, dir+"/again.parewell", func(err error) {
 		if err != nil {
 			t.Error(err)
 		}
@@ -171,6 +173,48 @@ func TestAllDataOutAndIn(t *testing.T) {
 		t.Errorf("%s in %s, want %s", got, k.view.Path, titles)
 	}
 	wrong := false
-	k.desk.OpenData(k.fresh(), dir+"/none.parewell", func(err error) { wrong = err != nil })
+	k.desk.OpenData(t.Context(), k.fresh(), dir+"/none.parewell", func(err error) { wrong = err != nil })
 	k.until("an empty folder is refused", func() bool { return wrong })
+}
+
+// TestReadingDataIsStopped: nothing comes in, nothing is left, and it is said in
+// the status line alone.
+func TestReadingDataIsStopped(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	dir := k.fresh()
+	before := k.view.Path
+	ctx, done := k.dataWork()
+	k.status.StopWork()
+	ended := false
+	k.desk.DataFiles(ctx, false, func(files []desk.ExportFile, err error) {
+		if done(err) || len(files) > 0 {
+			t.Errorf("%d files of what was stopped", len(files))
+		}
+		ended = true
+	})
+	k.until("it is stopped", func() bool { return ended })
+	k.dataOut()
+	k.settle()
+	k.fill("print.folder", dir)
+	k.confirm()
+	k.until("the data are there", func() bool { return strings.Contains(saved(t, dir), "workbook.json") })
+	k.settle()
+	ended = false
+	ctx, done = k.dataWork()
+	k.status.StopWork()
+	to := k.fresh()
+	k.desk.OpenData(ctx, dir, to+"/again.parewell", func(err error) {
+		if done(err) {
+			t.Error("what was stopped came in")
+		}
+		ended = true
+	})
+	k.until("that is stopped too", func() bool { return ended })
+	k.settle()
+	if got := saved(t, to); got != "" || k.view.Path != before {
+		t.Errorf("left %q, %s is open", got, k.view.Path)
+	}
+	if got := k.status.Message(); got != words.Say("data.stopped") {
+		t.Errorf("said %q", got)
+	}
 }

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"path/filepath"
 
 	"parewell/recipes/words"
@@ -26,16 +27,32 @@ func (w *Window) dataOut() {
 			if to == "" {
 				return false
 			}
-			w.desk.DataFiles(people.On(), func(files []desk.ExportFile, err error) {
-				if err != nil {
-					w.problemDialog(err)
-					return
+			ctx, done := w.dataWork()
+			w.desk.DataFiles(ctx, people.On(), func(files []desk.ExportFile, err error) {
+				if done(err) {
+					w.export(to, files)
 				}
-				w.export(to, files)
 			})
 			return true
 		},
 	})
+}
+
+// dataWork shows in the status line that data are being read, and the way to stop
+// it. done tells how that ended and says whether there is anything to go on with.
+func (w *Window) dataWork() (ctx context.Context, done func(error) bool) {
+	ctx, stop := context.WithCancel(context.Background())
+	work := w.status.StartWork(words.Say("data.reading"), words.Say("data.stop"), stop)
+	return ctx, func(err error) bool {
+		work.Done()
+		switch {
+		case ctx.Err() != nil && err != nil:
+			w.status.SetMessage(words.Say("data.stopped"))
+		case err != nil:
+			w.problemDialog(err)
+		}
+		return err == nil
+	}
 }
 
 // dataIn asks for the file that is read back and where the new workbook goes.
@@ -47,11 +64,8 @@ func (w *Window) dataIn() {
 				title: words.Say("file.new.title"), ok: words.Say("file.new.ok"), name: words.Say("file.new.name"),
 				endings: []string{desk.Extension}, save: true,
 				then: func(path string) {
-					w.desk.OpenData(filepath.Dir(from), path, func(err error) {
-						if err != nil {
-							w.problemDialog(err)
-						}
-					})
+					ctx, done := w.dataWork()
+					w.desk.OpenData(ctx, filepath.Dir(from), path, func(err error) { done(err) })
 				},
 			})
 		},

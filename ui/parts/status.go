@@ -143,6 +143,13 @@ func (s *StatusLine) showWork(on bool) {
 	s.Refresh()
 }
 
+// StopWork stops the running task as its button does.
+func (s *StatusLine) StopWork() {
+	if s.work != nil && s.cancel.OnPress != nil {
+		s.cancel.OnPress()
+	}
+}
+
 // Working says whether progress is in sight.
 func (s *StatusLine) Working() bool { return s.bar.Visible() }
 
