@@ -172,7 +172,7 @@ func (d *draftDialog) show() {
 		d.hint.SetText(d.why())
 		return
 	}
-	s := sheets.DraftOf(d.recipe, effects.With(d.w.book().Food, d.got.foods), d.all, d.servings())
+	s := sheets.UnitsOf(d.w.book()).DraftOf(d.recipe, effects.With(d.w.book().Food, d.got.foods), d.all, d.servings())
 	m := matrixOf(s.Sheet)
 	m.Columns[1].Align, m.Columns[1].Text = parts.AlignCentre, false
 	d.table.SetData(m)

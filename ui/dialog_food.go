@@ -70,7 +70,7 @@ const foodFormNarrow = 860
 func (d *foodDialog) counted() fyne.CanvasObject {
 	d.figures = parts.NewMatrix()
 	d.figures.Whole, d.figures.WholeRow, d.figures.Stretch = true, true, true
-	d.figures.SetData(matrixOf(sheets.FoodFigures(d.base)))
+	d.figures.SetData(matrixOf(sheets.UnitsOf(d.w.book()).FoodFigures(d.base)))
 	d.w.pin("label.live", d.figures)
 	d.said = parts.Rows(parts.GapSmall)
 	d.side = parts.Rows(parts.GapMedium, parts.NewSection(words.Say("label.live")), d.said, parts.NewTableCard("", "", d.figures))
@@ -101,7 +101,7 @@ func (d *foodDialog) update() {
 	f := d.fields()
 	d.showPortion(f.Per == sheets.PerPortion)
 	made, faults := sheets.ReadLabel(f, d.base)
-	data := matrixOf(sheets.FoodFigures(made))
+	data := matrixOf(sheets.UnitsOf(d.w.book()).FoodFigures(made))
 	data.Columns[0].Min = 130
 	d.figures.SetData(data)
 	d.said.Objects = nil

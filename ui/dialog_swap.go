@@ -151,8 +151,8 @@ func (e *swapEditor) changed() {
 		e.wrong.SetText(err.Error())
 		return
 	}
-	e.effect.SetText(sheets.EffectLine(of))
-	e.rises.SetText(sheets.EditorNotes(of))
+	e.effect.SetText(sheets.UnitsOf(e.w.book()).EffectLine(of))
+	e.rises.SetText(sheets.UnitsOf(e.w.book()).EditorNotes(of))
 }
 
 func (e *swapEditor) save() bool {

@@ -73,7 +73,7 @@ func (d *foodDetail) buildTables() {
 	d.used.SetData(matrixOf(sheets.UsesSheet(nil)))
 	d.figures = parts.NewMatrix()
 	d.figures.WholeRow, d.figures.Stretch, d.figures.Whole = true, true, true
-	d.figures.SetData(matrixOf(sheets.FoodFigures(&food.Food{})))
+	d.figures.SetData(matrixOf(sheets.UnitsOf(d.p.w.book()).FoodFigures(&food.Food{})))
 	d.p.w.pin("foods.used", d.used)
 	d.p.w.pin("foods.figures", d.figures)
 }
@@ -97,7 +97,7 @@ func (d *foodDetail) show(f *food.Food) {
 	d.used.SetData(used)
 	visible(d.usedCard, len(d.uses) > 0)
 	visible(d.unused, len(d.uses) == 0)
-	figures := matrixOf(sheets.FoodFigures(f))
+	figures := matrixOf(sheets.UnitsOf(d.p.w.book()).FoodFigures(f))
 	figures.Columns[0].Min = 130
 	d.figures.SetData(figures)
 	visible(d.price.view, book.Food(f.Ref) != nil) // a price is of a food the workbook holds

@@ -22,6 +22,7 @@ func (p *ledgerPage) showTools() {
 	p.attribute.SetItems(items)
 	p.attribute.SetKey(p.view.Ask.Attribute)
 	p.attribute.SetEnabled(len(items) > 1)
+	p.nutrient.SetItems(ledgerNutrients(p.w.book())) // settings may have changed
 	p.nutrient.SetKey(p.ask.Nutrient.Key())
 	p.limit.Set(p.limitText())
 	visible(p.limitRow, p.view.Overall && p.l.Tasted())

@@ -34,7 +34,7 @@ func (p *mealsPage) buildDishes() {
 // showDishes fills the table with the nutrient chosen.
 func (p *mealsPage) showDishes() {
 	plate := p.plate()
-	p.sheet = sheets.MealDishes(plate, p.of)
+	p.sheet = sheets.UnitsOf(p.w.book()).MealDishes(plate, p.of)
 	d := matrixOf(p.sheet.Sheet)
 	d.Columns[0].Min, d.Columns[0].Max = 120, 120 // names take what is spare
 	d.Columns[1+sheets.MealVersion].Min, d.Columns[1+sheets.MealVersion].Max = 80, 90

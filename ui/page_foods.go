@@ -61,7 +61,7 @@ func (p *foodsPage) buildTable() {
 	p.table.OnActivate = func(row, _ int) { p.activate(p.refAt(row)) }
 	p.table.OnDelete = func(row, _ int) { p.remove(p.refAt(row)) }
 	p.table.OnMenu = func(row, _ int, at fyne.Position) { p.menu(p.refAt(row), at) }
-	p.table.SetData(matrixOf(sheets.Foods(nil)))
+	p.table.SetData(matrixOf(sheets.UnitsOf(p.w.book()).Foods(nil)))
 	p.w.pin("foods.table", p.table)
 }
 
@@ -111,7 +111,7 @@ func (p *foodsPage) find() {
 		for _, h := range hits {
 			p.found[h.Food.Ref] = h.Food
 		}
-		s = sheets.Foods(hits)
+		s = sheets.UnitsOf(p.w.book()).Foods(hits)
 	} else {
 		for _, f := range p.w.book().Foods() {
 			p.found[f.Ref] = f

@@ -28,6 +28,7 @@ type ledgerPage struct {
 	trades *sheets.Trades
 	book   *recipes.Book // l is of, or is being made of
 	chosen string        // key of the row chosen
+	picked bool          // the nutrient was, not only taken
 	tight  bool          // the tables have little room
 	close  bool          // and even less
 	narrow bool          // all stands under one another
@@ -86,8 +87,8 @@ func (p *ledgerPage) build() fyne.CanvasObject {
 // tools choose what is shown: which score, which nutrient, which limit.
 func (p *ledgerPage) tools() fyne.CanvasObject {
 	p.attribute = parts.NewPicker(nil, "", "", func(s parts.Suggestion) { p.ask.Attribute = s.Key; p.lay(); p.trade() })
-	p.nutrient = parts.NewPicker(ledgerNutrients(), p.ask.Nutrient.Key(), "", func(s parts.Suggestion) {
-		p.ask.Nutrient = nutrientOf(s.Key)
+	p.nutrient = parts.NewPicker(ledgerNutrients(p.w.book()), p.ask.Nutrient.Key(), "", func(s parts.Suggestion) {
+		p.ask.Nutrient, p.picked = nutrientOf(s.Key), true
 		p.lay()
 		p.trade()
 	})
@@ -103,10 +104,11 @@ func (p *ledgerPage) tools() fyne.CanvasObject {
 	return parts.Flow(parts.GapLarge, named("keep.score", p.attribute), named("keep.saving", p.nutrient), p.limitRow)
 }
 
-func ledgerNutrients() []parts.Suggestion {
+func ledgerNutrients(b *recipes.Book) []parts.Suggestion {
 	var out []parts.Suggestion
-	for _, n := range sheets.Shown {
-		out = append(out, parts.Suggestion{Key: n.Key(), Text: sheets.WithUnit(n)})
+	u := sheets.UnitsOf(b)
+	for _, n := range u.Shown() {
+		out = append(out, parts.Suggestion{Key: n.Key(), Text: u.Label(n)})
 	}
 	return out
 }
@@ -149,6 +151,9 @@ func (p *ledgerPage) show() {
 	}
 	if p.book != p.w.book() {
 		p.book = p.w.book()
+		if !p.picked {
+			p.ask.Nutrient = sheets.UnitsOf(p.book).Of(food.EnergyKcal)
+		}
 		p.gather(r.ID)
 	}
 	p.lay()

@@ -138,7 +138,7 @@ func (p *mealsPage) showMeal() {
 // showNumbers shows every nutrient before and after.
 func (p *mealsPage) showNumbers() {
 	plate := p.plate()
-	d := matrixOf(sheets.MealNumbers(plate, p.more.On(), p.target.offer()))
+	d := matrixOf(sheets.UnitsOf(p.w.book()).MealNumbers(plate, p.more.On(), p.target.offer()))
 	d.Empty = words.Say("meals.nothing-held")
 	if len(plate.Dishes)+len(plate.Meals) == 0 {
 		d.Rows = nil

@@ -101,7 +101,7 @@ func (p *pastePage) show() {
 	if r.recipe == nil {
 		return
 	}
-	s, err := sheets.Preview(r.recipe, r.foods)
+	s, err := sheets.UnitsOf(p.w.book()).Preview(r.recipe, r.foods)
 	if err != nil {
 		p.trouble.Add(parts.NewBanner(parts.ToneError, err.Error()))
 		return

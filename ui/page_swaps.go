@@ -95,10 +95,10 @@ func (p *swapsPage) look() {
 }
 
 // sourceNutrients are the choices of the list of sources.
-func sourceNutrients() []parts.Suggestion {
+func sourceNutrients(u sheets.Units) []parts.Suggestion {
 	var out []parts.Suggestion
 	for _, n := range sheets.Sources {
-		out = append(out, parts.Suggestion{Key: n.Key(), Text: sheets.SourceName(n)})
+		out = append(out, parts.Suggestion{Key: n.Key(), Text: u.SourceName(n)})
 	}
 	return out
 }

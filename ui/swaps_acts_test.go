@@ -86,7 +86,7 @@ func TestIdeasAreFoundByKeyboardAndTaken(t *testing.T) {
 		t.Fatal("Down did not choose the next ingredient")
 	}
 	k.until("ideas for it are there", func() bool { return p.ideas.shown.line == p.sources.line && len(p.ideas.shown.ideas) > 0 })
-	cards := sheets.IdeaCards(p.ideas.found.ideas, k.book().Swaps(p.recipe))
+	cards := sheets.Units{}.IdeaCards(p.ideas.found.ideas, k.book().Swaps(p.recipe))
 	var card sheets.IdeaCard
 	for _, c := range cards {
 		if c.Taken == nil {
@@ -105,7 +105,7 @@ func TestIdeasAreFoundByKeyboardAndTaken(t *testing.T) {
 	if made == nil || !p.version("B").Has(made.ID) {
 		t.Fatalf("%q was not added and ticked in B", card.Title)
 	}
-	if again := sheets.IdeaCards(p.ideas.found.ideas, k.book().Swaps(p.recipe)); !anyTaken(again, made.ID) {
+	if again := (sheets.Units{}).IdeaCards(p.ideas.found.ideas, k.book().Swaps(p.recipe)); !anyTaken(again, made.ID) {
 		t.Error("the idea is not marked as taken")
 	}
 	n := len(k.book().Versions(p.recipe))
@@ -329,7 +329,7 @@ func TestEmptySwapsPage(t *testing.T) {
 	k.settle()
 	k.picture("swaps-empty-butter")
 	k.until("ideas for butter", func() bool { return len(p.ideas.shown.ideas) > 0 })
-	p.ideas.take(sheets.IdeaCards(p.ideas.found.ideas, nil)[0], "")
+	p.ideas.take(sheets.Units{}.IdeaCards(p.ideas.found.ideas, nil)[0], "")
 	k.settle()
 	if p.noSwaps.Visible() || !p.tableIn.Visible() || !p.noTicks.Visible() {
 		t.Error("swaps without a version: the page does not say so")

@@ -120,7 +120,7 @@ func (c *ideaCards) cards() {
 		c.say(words.Say("ideas.empty"))
 	default:
 		c.list.Objects = nil
-		for _, card := range sheets.IdeaCards(c.found.ideas, swaps) {
+		for _, card := range sheets.UnitsOf(c.p.w.book()).IdeaCards(c.found.ideas, swaps) {
 			c.list.Add(c.card(card))
 		}
 		c.list.Refresh()

@@ -32,7 +32,7 @@ func newSourceList(p *swapsPage) *sourceList {
 	s.list = parts.NewShareList(nil)
 	s.list.OnSelect = s.choose
 	s.list.OnPick = s.choose
-	s.pick = parts.NewPicker(sourceNutrients(), food.EnergyKcal.Key(), "", func(parts.Suggestion) { s.show() })
+	s.pick = parts.NewPicker(sourceNutrients(sheets.UnitsOf(p.w.book())), food.EnergyKcal.Key(), "", func(parts.Suggestion) { s.show() })
 	s.scroll = parts.Scrolled(parts.Pad(0, 8, 0, 0, parts.Rows(0, s.list, s.empty)))
 	s.head = parts.Line(parts.GapSmall, s.title, parts.Spring(), s.pick)
 	s.view = parts.NewPanel(parts.GapMedium, parts.Fill(parts.GapSmall, 1, s.head, s.scroll))
@@ -48,8 +48,9 @@ func (s *sourceList) nutrient() food.Nutrient { return nutrientOf(s.pick.Key()) 
 
 // show lists the sources. Until an ingredient is chosen the largest one is.
 func (s *sourceList) show() {
-	n := s.nutrient()
-	headed(s.head, s.title, sheets.SourceTitle(n))
+	n, u := s.nutrient(), sheets.UnitsOf(s.p.w.book())
+	s.pick.SetItems(sourceNutrients(u))
+	headed(s.head, s.title, u.SourceTitle(n))
 	rows := s.p.bench.Sources(n)
 	var shares []parts.Share
 	for _, r := range rows {

@@ -69,7 +69,7 @@ func (w *Window) showStrength(r *recipes.Recipe, sw *recipes.Swap, s *strengthRo
 		s.row.SetError(err.Error())
 		return
 	}
-	s.row.SetHelp(sheets.EffectLine(e))
+	s.row.SetHelp(sheets.UnitsOf(w.book()).EffectLine(e))
 }
 
 // strengthTyped reads how much is taken off: "25 %", "-25 %" and "25".

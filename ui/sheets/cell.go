@@ -191,17 +191,3 @@ func LineName(l *recipes.Line) string {
 	}
 	return strings.TrimSpace(l.Text)
 }
-
-// Slipped says what a change made worse: "sodium +132 mg (+38 %)".
-func Slipped(slips []nutrition.Slip) string {
-	var out []string
-	for _, s := range slips {
-		one := words.Say("nutrient."+s.Nutrient.Key()) + " " +
-			words.Signed(s.Amount, words.Decimals(s.Nutrient.Unit())) + " " + s.Nutrient.Unit()
-		if !math.IsNaN(s.Percent) {
-			one += " (" + words.Percent(s.Percent) + ")"
-		}
-		out = append(out, one)
-	}
-	return words.Join(out)
-}

@@ -67,27 +67,29 @@ var draftFigures = []food.Nutrient{food.EnergyKcal, food.Sodium}
 
 // DraftOf lays out the proposals against the original r; servings is what the
 // new version is to serve, 0 for the original's.
-func DraftOf(r *recipes.Recipe, foods nutrition.Foods, all []Proposal, servings float64) DraftSheet {
+func (u Units) DraftOf(r *recipes.Recipe, foods nutrition.Foods, all []Proposal, servings float64) DraftSheet {
 	s := DraftSheet{Sheet: Sheet{Corner: words.Say("draft.corner")}}
 	s.Columns = []Column{{Key: "take", Title: words.Say("draft.take"), Index: -1}}
-	for _, n := range draftFigures {
-		s.Columns = append(s.Columns, Column{Key: n.Key(), Index: -1, Number: true, Title: words.Say("nutrient." + n.Key()), Sub: words.Say("swaps.per-serving", n.Unit())})
+	for _, n := range u.all(draftFigures) {
+		as := u.as(n)
+		s.Columns = append(s.Columns, Column{Key: n.Key(), Index: -1, Number: true, Title: as.name, Sub: words.Say("swaps.per-serving", as.unit)})
 	}
 	s.Columns = append(s.Columns, Column{Key: "does", Title: words.Say("draft.does"), Index: -1})
 	for i := range all {
-		s.Rows = append(s.Rows, proposalRow(r, foods, &all[i]))
+		s.Rows = append(s.Rows, u.proposalRow(r, foods, &all[i]))
 	}
 	scaleBars(s.Rows, 1, len(draftFigures))
 	before := nutrition.Of(recipes.Compose(r, nil, nil), foods)
 	after := nutrition.Of(recipes.Compose(r, &recipes.Version{Servings: servings}, TakenOf(all)), foods)
 	change := func(n food.Nutrient) nutrition.Change { return nutrition.Compare(before, after, n) }
-	s.Total = words.Say("draft.total", Amount(after.PerServing(food.EnergyKcal), food.EnergyKcal), ChangeText(change(food.EnergyKcal), food.EnergyKcal),
-		figureOf(change(food.Fat), food.Fat).Text, figureOf(change(food.Sodium), food.Sodium).Text)
-	s.Rises = Slipped(nutrition.Slips(before, change))
+	energy, sodium := u.Of(food.EnergyKcal), u.as(food.Sodium)
+	s.Total = words.Say("draft.total", u.energy(after.PerServing), u.as(energy).change(change(energy)),
+		u.as(food.Fat).with(change(food.Fat)), sodium.name, sodium.with(change(food.Sodium)))
+	s.Rises = u.slipped(nutrition.Slips(before, change))
 	return s
 }
 
-func proposalRow(r *recipes.Recipe, foods nutrition.Foods, p *Proposal) Row {
+func (u Units) proposalRow(r *recipes.Recipe, foods nutrition.Foods, p *Proposal) Row {
 	row := Row{Key: string(p.Swap.ID), Label: Cell{Text: p.Swap.Name, Editable: true, Wrap: true, Muted: !p.On, Bar: noBar()}}
 	tick := Cell{Tick: TickOff, Bar: noBar()}
 	if p.On {
@@ -95,10 +97,10 @@ func proposalRow(r *recipes.Recipe, foods nutrition.Foods, p *Proposal) Row {
 	}
 	row.Cells = append(row.Cells, tick)
 	e, err := effects.Of(r, p.Swap, foods)
-	for _, n := range draftFigures {
+	for _, n := range u.all(draftFigures) {
 		c := Cell{Text: words.Unknown, Number: true, Bar: noBar()}
 		if err == nil {
-			c.Text, c.Tip = shortChange(e.Changes[n], n), ChangeText(e.Changes[n], n)
+			c.Text, c.Tip = u.as(n).short(e.Changes[n]), u.as(n).change(e.Changes[n])
 			if pc := e.Changes[n].Percent; !math.IsNaN(pc) {
 				c.Bar = math.Max(-1, math.Min(1, pc/100))
 			}

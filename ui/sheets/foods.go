@@ -21,10 +21,10 @@ const OwnSource = "own"
 func Own(f *food.Food) bool { return f.Source == OwnSource }
 
 // Foods lays out found foods, a row each, figures per 100 g of edible part.
-func Foods(hits []food.Hit) Sheet {
-	s := foodSheet()
+func (u Units) Foods(hits []food.Hit) Sheet {
+	s := u.foodSheet()
 	for _, h := range hits {
-		r := foodRow(h.Food)
+		r := u.foodRow(h.Food)
 		if h.Close {
 			r.Label.Mark, r.Label.Tip = Look, words.Say("doubt.close", h.Differs)
 		}
@@ -33,20 +33,24 @@ func Foods(hits []food.Hit) Sheet {
 	return s
 }
 
-func foodSheet() Sheet {
+func (u Units) foodSheet() Sheet {
 	s := Sheet{Corner: words.Say("foods.food"), Columns: []Column{{Key: "from", Title: words.Say("foods.from"), Tight: true, Index: -1}}}
 	for _, n := range foodFigures {
-		s.Columns = append(s.Columns, Column{Key: n.Key(), Title: words.Say("foods.column." + n.Key()), Sub: n.Unit(), Number: true, Index: -1})
+		title, as := words.Say("foods.column."+n.Key()), u.as(u.Of(n))
+		if as.times != 1 {
+			title = as.name
+		}
+		s.Columns = append(s.Columns, Column{Key: n.Key(), Title: title, Sub: as.unit, Number: true, Index: -1})
 	}
 	return s
 }
 
-func foodRow(f *food.Food) Row {
+func (u Units) foodRow(f *food.Food) Row {
 	r := Row{Key: f.Ref.String(), Label: Cell{Text: f.Name, Bar: noBar(), Wrap: true}}
 	r.Cells = []Cell{{Text: tableShort(f), Muted: true, Bar: noBar(), Tip: foodTip(f)}}
-	for _, n := range foodFigures {
+	for _, n := range u.all(foodFigures) {
 		v, ok := f.Per100.Get(n)
-		r.Cells = append(r.Cells, figureCell(v, n, ok))
+		r.Cells = append(r.Cells, u.as(n).cell(v, ok))
 	}
 	return r
 }
@@ -54,7 +58,8 @@ func foodRow(f *food.Food) Row {
 // HeldFoods lays out the foods a workbook holds: the cook's own, those that
 // recipes use, and those kept from before, each group under its name.
 func HeldFoods(b *recipes.Book) Sheet {
-	s := foodSheet()
+	u := UnitsOf(b)
+	s := u.foodSheet()
 	used := usedFoods(b)
 	groups := make([][]*food.Food, 3)
 	for _, f := range b.Foods() {
@@ -79,7 +84,7 @@ func HeldFoods(b *recipes.Book) Sheet {
 		})
 		s.Rows = append(s.Rows, Row{Key: key, Band: true, Label: text(words.Say(key))})
 		for _, f := range groups[i] {
-			s.Rows = append(s.Rows, foodRow(f))
+			s.Rows = append(s.Rows, u.foodRow(f))
 		}
 	}
 	return s
@@ -135,18 +140,23 @@ func FoodCount(shown, all int, searched bool) string {
 	return words.Say("foods.count-own", shown, all)
 }
 
-// FoodFigures lays out all figures of one food, per 100 g of edible part.
-func FoodFigures(f *food.Food) Sheet {
+// FoodFigures lays out all figures of one food, per 100 g of edible part: what the
+// workbook shows elsewhere stands before its other unit.
+func (u Units) FoodFigures(f *food.Food) Sheet {
 	s := Sheet{Corner: words.Say("foods.per-100g-edible"), Columns: []Column{
 		{Key: "per100", Title: words.Say("line.per-100g"), Number: true, Index: -1},
 	}}
-	for _, n := range labelOrder {
+	for _, n := range u.both(labelOrder) {
 		v, ok := f.Per100.Get(n)
-		s.Rows = append(s.Rows, Row{Key: n.Key(), Label: text(WithUnit(n)), Cells: []Cell{exactCell(v, ok)}})
+		rows := []Row{{Key: n.Key(), Label: text(WithUnit(n)), Cells: []Cell{exactCell(v, ok)}}}
 		if n == food.Sodium {
 			salt := Row{Key: SaltKey, Label: text(words.Say("foods.salt")), Cells: []Cell{exactCell(v*food.SaltPerSodium/1000, ok)}}
-			s.Rows = append(s.Rows, salt)
+			rows = append(rows, salt)
+			if u.salt {
+				slices.Reverse(rows)
+			}
 		}
+		s.Rows = append(s.Rows, rows...)
 	}
 	return s
 }

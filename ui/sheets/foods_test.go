@@ -123,7 +123,7 @@ func TestFoodFigures(t *testing.T) {
 	f := &food.Food{}
 	f.Per100.Set(food.Sodium, 400)
 	f.Per100.Set(food.Fat, 0)
-	s := FoodFigures(f)
+	s := Units{}.FoodFigures(f)
 	for key, want := range map[string]string{"sodium_mg": "400", SaltKey: "1", "fat_g": "0", "fibre_g": "not known"} {
 		if got := row(t, s, key).Cells[0].Text; got != want {
 			t.Errorf("%s: %q, want %q", key, got, want)

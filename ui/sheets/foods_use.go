@@ -147,14 +147,19 @@ func (p effectPair) differs(n food.Nutrient) bool {
 func effectSheet(pairs []effectPair) Sheet {
 	s := Sheet{Corner: words.Say("foods.effect.serving")}
 	var shown []food.Nutrient
-	for _, n := range effectFigures {
-		if n != food.EnergyKcal && !slices.ContainsFunc(pairs, func(p effectPair) bool { return p.differs(n) }) {
+	u := Units{}
+	if len(pairs) > 0 {
+		u = pairs[0].x.units
+	}
+	for _, n := range u.all(effectFigures) {
+		as := u.as(n)
+		if !u.leads(n) && !slices.ContainsFunc(pairs, func(p effectPair) bool { return p.differs(n) }) {
 			continue
 		}
 		shown = append(shown, n)
 		s.Columns = append(s.Columns,
-			Column{Key: n.Key(), Title: words.Say("nutrient." + n.Key()), Sub: words.Say("foods.effect.now", n.Unit()), Number: true, Index: -1},
-			Column{Key: n.Key() + "+", Title: words.Say("foods.effect.then"), Sub: n.Unit(), Number: true, Index: -1})
+			Column{Key: n.Key(), Title: as.name, Sub: words.Say("foods.effect.now", as.unit), Number: true, Index: -1},
+			Column{Key: n.Key() + "+", Title: words.Say("foods.effect.then"), Sub: as.unit, Number: true, Index: -1})
 	}
 	for k, p := range pairs {
 		if k == 0 || pairs[k-1].x != p.x {
@@ -169,14 +174,15 @@ func (p effectPair) row(shown []food.Nutrient) Row {
 	r := Row{Key: string(p.x.Recipe.ID) + "/" + p.x.letter(p.i), Label: Cell{Text: p.x.ColumnName(p.i), Bar: noBar(), Wrap: true}}
 	for _, n := range shown {
 		a, b := p.x.Accounts[p.i], p.y.Accounts[p.i]
-		then := Cell{Text: Amount(b.PerServing(n), n), Number: true, Bar: noBar()}
+		as := p.x.as(n)
+		then := Cell{Text: as.amount(b.PerServing(n)), Number: true, Bar: noBar()}
 		if c := nutrition.Compare(a, b, n); p.differs(n) {
-			if n != food.EnergyKcal { // a percentage of each would take too much room
+			if !p.x.units.leads(n) { // a percentage of each would take too much room
 				c.Percent = math.NaN()
 			}
-			then.Sub = ChangeText(c, n)
+			then.Sub = as.change(c)
 		}
-		r.Cells = append(r.Cells, Cell{Text: Amount(a.PerServing(n), n), Number: true, Bar: noBar()}, then)
+		r.Cells = append(r.Cells, Cell{Text: as.amount(a.PerServing(n)), Number: true, Bar: noBar()}, then)
 	}
 	return r
 }

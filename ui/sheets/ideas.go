@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"parewell/analysis/effects"
-	"parewell/analysis/nutrition"
 	"parewell/recipes"
 	"parewell/recipes/food"
 	"parewell/recipes/ideas"
@@ -32,6 +31,7 @@ const traceShare = 0.0005
 // ingredient that holds none, or a trace, is left out, one that is not known
 // comes last.
 func (x *Bench) Sources(n food.Nutrient) []SourceRow {
+	n = x.units.Of(n)
 	var out []SourceRow
 	for _, c := range x.Original().Contributions(n) {
 		row := SourceRow{Line: c.Line.ID, Name: LineName(c.Line), Share: c.Share}
@@ -41,22 +41,30 @@ func (x *Bench) Sources(n food.Nutrient) []SourceRow {
 		case c.Amount <= 0 || c.Share < traceShare:
 			continue
 		default:
-			row.Value, row.Note = words.Say("sources.share", words.Share(c.Share)), servingAmount(c.Amount/x.Recipe.Servings, n)
+			row.Value, row.Note = words.Say("sources.share", words.Share(c.Share)), x.servingAmount(c.Amount/x.Recipe.Servings, n)
 		}
 		out = append(out, row)
 	}
 	return out
 }
 
-func servingAmount(v float64, n food.Nutrient) string {
-	return words.Number(v, words.Decimals(n.Unit())) + " " + n.Unit()
+func (x *Bench) servingAmount(v float64, n food.Nutrient) string {
+	s := x.as(n)
+	return words.Number(v*s.times, s.decimals) + " " + s.unit
 }
 
 // SourceTitle heads the list: "Where the original's calories are".
-func SourceTitle(n food.Nutrient) string { return words.Say("sources.title." + n.Key()) }
+func (u Units) SourceTitle(n food.Nutrient) string { return words.Say("sources.title." + u.source(n)) }
 
 // SourceName is a nutrient as the cook picks it.
-func SourceName(n food.Nutrient) string { return words.Say("sources.name." + n.Key()) }
+func (u Units) SourceName(n food.Nutrient) string { return words.Say("sources.name." + u.source(n)) }
+
+func (u Units) source(n food.Nutrient) string {
+	if u.salt && n == food.Sodium {
+		return SaltKey
+	}
+	return n.Key()
+}
 
 // IdeaCard is one idea of the catalogue for an ingredient, with what it would
 // do to this dish.
@@ -83,13 +91,13 @@ var ideaFigures = []food.Nutrient{food.EnergyKcal, food.Fat, food.Sodium}
 
 // IdeaCards lays out the ideas for one line. swaps are the recipe's own, so
 // that an idea already taken is known.
-func IdeaCards(fitted []effects.Fitted, swaps []*recipes.Swap) []IdeaCard {
+func (u Units) IdeaCards(fitted []effects.Fitted, swaps []*recipes.Swap) []IdeaCard {
 	var out []IdeaCard
 	for _, f := range fitted {
 		e := f.Idea.Entry
-		c := IdeaCard{Key: e.ID, Title: f.Idea.Title(), Fitted: f, Rises: Slipped(f.Effect.Slips)}
-		for _, n := range ideaFigures {
-			c.Figures = append(c.Figures, figureOf(f.Effect.Changes[n], n))
+		c := IdeaCard{Key: e.ID, Title: f.Idea.Title(), Fitted: f, Rises: u.slipped(f.Effect.Slips)}
+		for _, n := range u.all(ideaFigures) {
+			c.Figures = append(c.Figures, u.as(n).figure(f.Effect.Changes[n]))
 		}
 		c.addFact("swap.works-in", e.WorksIn)
 		c.addFact("swap.fails-when", e.FailsWhen)
@@ -115,24 +123,15 @@ func takenFrom(s *recipes.Swap, f effects.Fitted) bool {
 	return s.Idea == f.Idea.Entry.ID && slices.Contains(s.Touches(), f.Idea.Line.ID)
 }
 
-func figureOf(ch nutrition.Change, n food.Nutrient) Figure {
-	f := Figure{Name: words.Say("nutrient." + n.Key())}
-	f.Text = ChangeWithUnit(ch, n)
-	if ch.Bound != nutrition.NotSure && printsSome(words.Signed(ch.Amount, words.Decimals(n.Unit()))) {
-		f.Lighter, f.Heavier = ch.Amount < 0, ch.Amount > 0
-	}
-	return f
-}
-
 // EffectLine says in one line what a swap does to a serving of the original,
 // for an editor: "energy –143 kcal (–21 %) · fat ...".
-func EffectLine(e *effects.Effect) string {
+func (u Units) EffectLine(e *effects.Effect) string {
 	out := ""
-	for i, n := range SwapFigures {
+	for i, n := range u.all(SwapFigures) {
 		if i > 0 {
 			out += "  ·  "
 		}
-		f := figureOf(e.Changes[n], n)
+		f := u.as(n).figure(e.Changes[n])
 		out += f.Name + " " + f.Text
 	}
 	return out

@@ -9,13 +9,12 @@ import (
 	"parewell/analysis/nutrition"
 	"parewell/charts"
 	"parewell/recipes"
-	"parewell/recipes/food"
 	"parewell/recipes/problem"
 	"parewell/recipes/words"
 )
 
-// nutrientTitle names a nutrient for a chart.
-func nutrientTitle(n food.Nutrient) string { return Capital(words.Say("nutrient." + n.Key())) }
+// title names a nutrient for a chart.
+func (s shownAs) title() string { return Capital(s.name) }
 
 // limit is where charts draw the line: none for what is not liking.
 func (v *LedgerView) limit() float64 {
@@ -30,9 +29,11 @@ func (v *LedgerView) attribute() string { return v.l.AttributeName(v.Ask.Attribu
 
 // MapData is what the keep-or-drop map shows; title may be empty.
 func (v *LedgerView) MapData(title string) charts.SwapMapData {
-	d := charts.SwapMapData{Title: title, Nutrient: nutrientTitle(v.Ask.Nutrient), Unit: v.Ask.Nutrient.Unit(), Attribute: v.attribute(), Limit: v.limit()}
+	as := v.as()
+	d := charts.SwapMapData{Title: title, Nutrient: as.title(), Unit: as.unit, Attribute: v.attribute(), Limit: v.limit()}
 	d.Swaps = charts.MapSwaps(v.Table)
 	for i := range d.Swaps {
+		d.Swaps[i].Saving *= as.times
 		d.Swaps[i].Verdict = v.chartVerdict(v.Table.Rows[i].Kind)
 	}
 	return d
@@ -65,16 +66,16 @@ func (l *Ledger) Falls() []*recipes.Version {
 // FallData is what the waterfall of a version shows: what each swap takes off in
 // that version, a change of helping as a step of its own.
 func (v *LedgerView) FallData(version recipes.ID, title string) (charts.WaterfallData, error) {
-	n, at := v.Ask.Nutrient, v.l.place(version)
-	d := charts.WaterfallData{Title: title, Nutrient: nutrientTitle(n), Unit: n.Unit(), Limit: v.limit()}
+	n, at, as := v.Ask.Nutrient, v.l.place(version), v.as()
+	d := charts.WaterfallData{Title: title, Nutrient: as.title(), Unit: as.unit, Limit: v.limit()}
 	if v.l.Tasted() {
 		d.Attribute = v.attribute()
 	}
 	if at < 1 {
 		return d, nil
 	}
-	d.Original = known(v.l.bench.Accounts[0].PerServing(n))
-	d.Version = v.fallEnd(at, known(v.l.bench.Accounts[at].PerServing(n)))
+	d.Original = as.times * known(v.l.bench.Accounts[0].PerServing(n))
+	d.Version = v.fallEnd(at, as.times*known(v.l.bench.Accounts[at].PerServing(n)))
 	on := v.l.Book.On(v.l.versions[at])
 	savings, err := v.l.kitchen.SavingsOf(v.l.Recipe, v.l.versions[at], on)
 	if err != nil {
@@ -83,14 +84,14 @@ func (v *LedgerView) FallData(version recipes.ID, title string) (charts.Waterfal
 	swaps := make([]int, len(on))
 	for i, s := range on {
 		swaps[i] = slices.Index(v.l.swaps, s)
-		d.Steps = append(d.Steps, charts.WaterfallStep{Name: s.Name, Change: exact(savings.Of(i, n)), Effect: math.NaN(), Low: math.NaN(), High: math.NaN()})
+		d.Steps = append(d.Steps, charts.WaterfallStep{Name: s.Name, Change: as.times * exact(savings.Of(i, n)), Effect: math.NaN(), Low: math.NaN(), High: math.NaN()})
 	}
 	charts.JudgeSteps(d.Steps, swaps, v.Table)
 	for i := range d.Steps {
 		d.Steps[i].Verdict = v.chartVerdict(ledger.Kind(d.Steps[i].Verdict))
 	}
 	if h := savings.Helping(n); h.Amount != 0 {
-		d.Steps = append(d.Steps, charts.WaterfallStep{Name: words.Say("keep.helping"), Change: h.Amount, Effect: math.NaN(), Low: math.NaN(), High: math.NaN()})
+		d.Steps = append(d.Steps, charts.WaterfallStep{Name: words.Say("keep.helping"), Change: as.times * h.Amount, Effect: math.NaN(), Low: math.NaN(), High: math.NaN()})
 	}
 	return d, nil
 }
@@ -136,8 +137,8 @@ func exact(c nutrition.Change) float64 {
 // FrontData is what the chart of trade-offs shows: every version that was tasted
 // and the best of what was not.
 func (v *LedgerView) FrontData(t *Trades, title string) charts.FrontierData {
-	n := v.Ask.Nutrient
-	d := charts.FrontierData{Title: title, Nutrient: nutrientTitle(n), Unit: n.Unit(), Attribute: words.Say("keep.overall"), Limit: t.Best.Limit, Considered: t.Best.Considered}
+	n, as := v.Ask.Nutrient, v.as()
+	d := charts.FrontierData{Title: title, Nutrient: as.title(), Unit: as.unit, Attribute: words.Say("keep.overall"), Limit: t.Best.Limit, Considered: t.Best.Considered}
 	same := v.Ask.Limit == t.Ask.Limit
 	if !same { // for print: against the recorded limit, and nothing is called the best
 		d.Limit = v.l.Limit()
@@ -147,7 +148,7 @@ func (v *LedgerView) FrontData(t *Trades, title string) charts.FrontierData {
 		if !c.Saving.Known || math.IsNaN(c.Effect) {
 			return
 		}
-		o := charts.FrontierOption{Name: words.Join(shortNames(t.swapsOf(c))), Saving: c.Saving.Amount, Effect: c.Effect, Low: c.Low, High: c.High, Tasted: c.Printable()}
+		o := charts.FrontierOption{Name: words.Join(shortNames(t.swapsOf(c))), Saving: as.times * c.Saving.Amount, Effect: c.Effect, Low: c.Low, High: c.High, Tasted: c.Printable()}
 		if c.Version >= 0 && c.Version < len(v.l.versions) && v.l.versions[c.Version] != nil {
 			o.Letter, o.Name = v.l.versions[c.Version].Letter, v.l.versions[c.Version].Name
 			seen[c.Version] = true
@@ -162,7 +163,7 @@ func (v *LedgerView) FrontData(t *Trades, title string) charts.FrontierData {
 	for _, w := range v.overallWholes() {
 		if s := v.l.saved(w.Version, n); !seen[w.Version] && s.Known && !math.IsNaN(w.Effect) {
 			d.Options = append(d.Options, charts.FrontierOption{
-				Letter: e.Versions[w.Version].Name, Name: v.l.versions[w.Version].Name, Saving: s.Amount, Effect: w.Effect, Low: w.Low, High: w.High, Tasted: true,
+				Letter: e.Versions[w.Version].Name, Name: v.l.versions[w.Version].Name, Saving: as.times * s.Amount, Effect: w.Effect, Low: w.Low, High: w.High, Tasted: true,
 			})
 		}
 	}

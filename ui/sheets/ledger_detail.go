@@ -53,7 +53,7 @@ func (v *LedgerView) swapDetail(r *ledger.Verdict) LedgerDetail {
 	if !v.Overall {
 		d.Says, says = []string{v.otherWhy(r)}, []words.Phrase{r.PotsNote()}
 	}
-	says = append(says, r.Saving.Note(words.Say("nutrient."+v.Ask.Nutrient.Key())))
+	says = append(says, r.Saving.Note(v.as().name))
 	d.Says = append(d.Says, spoken(says...)...)
 	id := v.l.swaps[r.Swap].ID
 	d.Rests = v.l.rests(func(s *recipes.Sample) bool {

@@ -17,9 +17,9 @@ import (
 // were always served together stand under one another, with what they did
 // together in a row of its own, because it is no effect of any one of them.
 func (v *LedgerView) lay() {
-	n := v.Ask.Nutrient
+	n, as := v.Ask.Nutrient, v.as()
 	v.Sheet = Sheet{Corner: words.Say("keep.swap"), Columns: []Column{
-		{Key: "saving", Title: words.Say("keep.lighter"), Sub: n.Unit(), Number: true, Index: -1},
+		{Key: "saving", Title: words.Say("keep.lighter"), Sub: as.unit, Number: true, Index: -1},
 		{Key: "effect", Title: v.effectTitle(), Sub: words.Say("keep.effect.range"), Index: -1, Tight: true},
 		{Key: "verdict", Title: words.Say("keep.verdict"), Index: -1},
 		{Key: "pots", Title: words.Say("keep.pots"), Number: true, Index: -1},
@@ -42,7 +42,7 @@ func (v *LedgerView) lay() {
 		v.Sheet.Rows = append(v.Sheet.Rows, Row{
 			Key:   LedgerWholeKey + string(version.ID),
 			Label: Cell{Text: words.Say("keep.whole", w.Name, words.Join(shortNames(v.l.Book.On(version)))), Strong: true, Wrap: true, Bar: noBar()},
-			Cells: []Cell{savingCell(v.l.saved(w.Version, n), n), v.effectCell(w.Interval), v.wholeVerdict(w), potsCell(w.Pots)},
+			Cells: []Cell{as.saving(v.l.saved(w.Version, n)), v.effectCell(w.Interval), v.wholeVerdict(w), potsCell(w.Pots)},
 		})
 	}
 }
@@ -74,7 +74,7 @@ func (v *LedgerView) swapRow(i int, shares bool) Row {
 	}
 	return Row{
 		Key: LedgerSwapKey + string(v.l.swaps[r.Swap].ID), Label: Cell{Text: r.Name, Wrap: true, Bar: noBar()},
-		Cells: []Cell{savingCell(r.Saving, v.Ask.Nutrient), effect, v.swapVerdict(r), potsCell(r.Pots)},
+		Cells: []Cell{v.as().saving(r.Saving), effect, v.swapVerdict(r), potsCell(r.Pots)},
 	}
 }
 
@@ -85,7 +85,7 @@ func (v *LedgerView) togetherRow(set []int) Row {
 	verdict := Cell{Text: words.Say("keep.joint"), Mark: VerdictMark(charts.Tied), Muted: true, Wrap: true, Bar: noBar()}
 	return Row{
 		Key: LedgerTogetherKey + string(v.l.swaps[first.Swap].ID), Label: Cell{Text: words.Say("keep.together", len(set)), Wrap: true, Bar: noBar()},
-		Cells: []Cell{savingCell(v.l.savedTogether(v.swapsOf(set), v.Ask.Nutrient), v.Ask.Nutrient), v.effectCell(first.Joint), verdict, potsCell(first.Pots)},
+		Cells: []Cell{v.as().saving(v.l.savedTogether(v.swapsOf(set), v.Ask.Nutrient)), v.effectCell(first.Joint), verdict, potsCell(first.Pots)},
 	}
 }
 
@@ -169,21 +169,26 @@ func EffectText(i ledger.Interval, limit float64) (effect, span string) {
 	return words.Signed(i.Effect, d), words.Say("keep.range", words.Signed(i.Low, d), words.Signed(i.High, d))
 }
 
-func savingCell(s ledger.Saving, n food.Nutrient) Cell {
+// as says how the nutrient asked for is shown.
+func (v *LedgerView) as() shownAs { return v.l.bench.as(v.Ask.Nutrient) }
+
+// saving is what is taken off.
+func (as shownAs) saving(s ledger.Saving) Cell {
 	c := Cell{Number: true, Bar: noBar()}
-	switch d := words.Decimals(n.Unit()); {
+	s.Amount *= as.times
+	switch d := as.decimals; {
 	case !s.Known && s.Bound != "":
-		c.Text, c.Muted, c.Tip = boundedSaving(s, d), true, s.Note(words.Say("nutrient."+n.Key())).String()
+		c.Text, c.Muted, c.Tip = boundedSaving(s, d), true, s.Note(as.name).String()
 	case !s.Known:
 		if s.Lacks != "" {
-			c.Tip = s.Note(words.Say("nutrient." + n.Key())).String()
+			c.Tip = s.Note(as.name).String()
 		}
 		c.Text, c.Muted = words.Say("keep.not-known"), true
 	case words.Signed(s.Amount, d) == words.Signed(0, d):
 		c.Text, c.Muted = words.Number(0, d), true
 	case s.Amount < 0:
 		c.Text, c.Sub, c.Mark = words.Number(-s.Amount, d), words.Say("keep.heavier"), Look
-		c.Tip = words.Say("keep.heavier.tip", words.Say("nutrient."+n.Key()))
+		c.Tip = words.Say("keep.heavier.tip", as.name)
 	default:
 		c.Text = words.Number(s.Amount, d)
 	}

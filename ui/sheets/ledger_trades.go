@@ -46,9 +46,9 @@ const tradesShown = 8
 // Sheet lists the best trade-offs, the one that takes most off first; the best
 // within the limit is marked. Nothing in it that was not tasted may be printed.
 func (t *Trades) Sheet() Sheet {
-	n := t.Ask.Nutrient
+	as := t.l.bench.as(t.Ask.Nutrient)
 	s := Sheet{Corner: words.Say("keep.combo"), Columns: []Column{
-		{Key: "saving", Title: words.Say("keep.lighter"), Sub: n.Unit(), Number: true, Index: -1},
+		{Key: "saving", Title: words.Say("keep.lighter"), Sub: as.unit, Number: true, Index: -1},
 		{Key: "effect", Title: words.Say("keep.effect.liking"), Sub: words.Say("keep.effect.range"), Index: -1, Tight: true},
 		{Key: "known", Title: words.Say("keep.known"), Index: -1},
 	}}
@@ -63,7 +63,7 @@ func (t *Trades) Sheet() Sheet {
 			row.Label.Strong, note.Mark = true, Met
 			note.Text = words.Say("keep.best", note.Text)
 		}
-		row.Cells = []Cell{savingCell(c.Saving, n), {Text: effect, Sub: span, Muted: !c.Printable(), Bar: noBar()}, note}
+		row.Cells = []Cell{as.saving(c.Saving), {Text: effect, Sub: span, Muted: !c.Printable(), Bar: noBar()}, note}
 		s.Rows = append(s.Rows, row)
 	}
 	return s

@@ -11,10 +11,11 @@ import (
 
 // Library lays out the Recipes page: a row a recipe, keyed by its ID.
 func Library(b *recipes.Book) Sheet {
+	unit := UnitsOf(b).Of(food.EnergyKcal).Unit()
 	s := Sheet{Corner: words.Say("library.recipe"), Columns: []Column{
 		{Key: "versions", Title: words.Say("library.versions"), Number: true, Index: -1},
-		{Key: "serving", Title: words.Say("library.original"), Sub: words.Say("swaps.per-serving", "kcal"), Number: true, Index: -1},
-		{Key: "lightest", Title: words.Say("library.lightest"), Sub: words.Say("swaps.per-serving", "kcal"), Number: true, Index: -1},
+		{Key: "serving", Title: words.Say("library.original"), Sub: words.Say("swaps.per-serving", unit), Number: true, Index: -1},
+		{Key: "lightest", Title: words.Say("library.lightest"), Sub: words.Say("swaps.per-serving", unit), Number: true, Index: -1},
 		{Key: "brief", Title: words.Say("library.brief"), Index: -1},
 		{Key: "doubts", Title: words.Say("library.doubts"), Number: true, Index: -1},
 	}}
@@ -25,6 +26,7 @@ func Library(b *recipes.Book) Sheet {
 }
 
 func libraryRow(x *Bench) Row {
+	energy := x.units.Of(food.EnergyKcal)
 	r := Row{Key: string(x.Recipe.ID), Label: Cell{Text: x.Recipe.Title, Strong: true, Bar: noBar()}}
 	doubts := Doubts(x.Recipe)
 	d := Cell{Number: true, Muted: true, Bar: noBar(), Text: words.Say("library.none")}
@@ -33,7 +35,7 @@ func libraryRow(x *Bench) Row {
 	}
 	r.Cells = []Cell{
 		{Text: strconv.Itoa(len(x.Versions) - 1), Number: true, Bar: noBar()},
-		{Text: Amount(x.Original().PerServing(food.EnergyKcal), food.EnergyKcal), Number: true, Bar: noBar()},
+		{Text: x.units.Amount(x.Original().PerServing(energy), energy), Number: true, Bar: noBar()},
 		x.lightest(), x.briefCell(), d,
 	}
 	return r
@@ -61,10 +63,11 @@ func (x *Bench) lightest() Cell {
 	if at == 0 {
 		return Cell{Text: words.Say("library.none"), Muted: true, Number: true, Bar: noBar()}
 	}
-	f := x.Accounts[at].PerServing(food.EnergyKcal)
+	energy := x.units.Of(food.EnergyKcal)
+	as := x.as(energy)
 	return Cell{
-		Text: x.Versions[at].Letter + "  " + Amount(f, food.EnergyKcal), Number: true, Bar: noBar(),
-		Sub: ChangeText(x.Change(at, food.EnergyKcal), food.EnergyKcal),
+		Text: x.Versions[at].Letter + "  " + as.amount(x.Accounts[at].PerServing(energy)), Number: true, Bar: noBar(),
+		Sub: as.change(x.Change(at, energy)),
 	}
 }
 

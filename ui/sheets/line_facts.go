@@ -66,11 +66,12 @@ func (x *Bench) lineFigures(i, at int) Sheet {
 		{Key: "share", Title: words.Say("line.share"), Number: true, Index: -1},
 	}}
 	a := x.Accounts[i]
-	for _, n := range Shown {
+	for _, n := range x.leading(true) {
 		v, known := a.LineAmount(at, n)
-		r := Row{Key: n.Key(), Label: text(WithUnit(n))}
+		as := x.as(n)
+		r := Row{Key: n.Key(), Label: text(as.label())}
 		r.Cells = []Cell{
-			x.per100(i, at, n), figureCell(v, n, known), figureCell(v/a.Draft.Servings, n, known),
+			x.per100(i, at, n), as.cell(v, known), as.cell(v/a.Draft.Servings, known),
 			shareCell(v, a.Total(n).Amount, known),
 		}
 		s.Rows = append(s.Rows, r)
@@ -81,17 +82,17 @@ func (x *Bench) lineFigures(i, at int) Sheet {
 func (x *Bench) per100(i, at int, n food.Nutrient) Cell {
 	f := x.Accounts[i].Lines[at].Food
 	if f == nil {
-		return figureCell(0, n, false)
+		return x.as(n).cell(0, false)
 	}
 	v, ok := f.Per100.Get(n)
-	return figureCell(v, n, ok)
+	return x.as(n).cell(v, ok)
 }
 
-func figureCell(v float64, n food.Nutrient, known bool) Cell {
+func (s shownAs) cell(v float64, known bool) Cell {
 	if !known {
 		return Cell{Text: words.Unknown, Muted: true, Number: true, Bar: noBar(), Tip: words.Say("foods.blank")}
 	}
-	return Cell{Text: words.Number(v, words.Decimals(n.Unit())), Number: true, Bar: noBar()}
+	return Cell{Text: words.Number(v*s.times, s.decimals), Number: true, Bar: noBar()}
 }
 
 func shareCell(v, total float64, known bool) Cell {

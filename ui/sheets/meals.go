@@ -16,13 +16,13 @@ import (
 // what was chosen and how that changed. A row's key is the meal's ID.
 func MealList(b *recipes.Book, t *meals.Table) Sheet {
 	s := Sheet{Corner: words.Say("meals.name"), Columns: []Column{
-		{Key: "energy", Title: words.Say("meals.kcal"), Number: true, Index: -1},
+		{Key: "energy", Title: UnitsOf(b).Of(food.EnergyKcal).Unit(), Number: true, Index: -1},
 	}}
 	for _, days := range []bool{true, false} {
 		var rows []Row
 		for _, m := range b.Meals() {
 			if m.Day == days {
-				rows = append(rows, listRow(t.Of(m.ID)))
+				rows = append(rows, UnitsOf(b).listRow(t.Of(m.ID)))
 			}
 		}
 		if len(rows) == 0 {
@@ -38,10 +38,11 @@ func MealList(b *recipes.Book, t *meals.Table) Sheet {
 	return s
 }
 
-func listRow(p *meals.Plate) Row {
+func (u Units) listRow(p *meals.Plate) Row {
 	c := Cell{Number: true, Bar: noBar()}
 	if !empty(p) {
-		c.Text = Amount(p.After.Figure(food.EnergyKcal), food.EnergyKcal)
+		energy := u.Of(food.EnergyKcal)
+		c.Text = u.Amount(p.After.Figure(energy), energy)
 		if ch := p.Change(food.EnergyKcal); math.Abs(ch.Percent) >= leastBar {
 			c.Sub = words.Percent(ch.Percent)
 		}
@@ -77,24 +78,25 @@ const TotalKey = "total"
 
 // MealDishes lays out what a meal or day is made of, a row a dish or meal, with
 // one nutrient before and after, and the sum.
-func MealDishes(p *meals.Plate, n food.Nutrient) MealSheet {
+func (u Units) MealDishes(p *meals.Plate, n food.Nutrient) MealSheet {
+	n = u.Of(n)
 	s := MealSheet{Sheet: Sheet{Corner: words.Say("meals.dish"), Columns: []Column{
 		{Key: "version", Title: words.Say("meals.version"), Index: -1},
 		{Key: "servings", Title: words.Say("meals.servings"), Number: true, Index: -1},
-		{Key: "before", Title: words.Say("meals.before"), Sub: WithUnit(n), Number: true, Index: -1},
-		{Key: "after", Title: words.Say("meals.after"), Sub: WithUnit(n), Number: true, Index: -1},
+		{Key: "before", Title: words.Say("meals.before"), Sub: u.Label(n), Number: true, Index: -1},
+		{Key: "after", Title: words.Say("meals.after"), Sub: u.Label(n), Number: true, Index: -1},
 	}}}
 	widest := widestOf(p, n)
 	for _, m := range p.Meals {
 		label := Cell{Text: m.Meal.Name, Wrap: true, Bar: noBar(), Tip: words.Say("meals.open.tip")}
 		holds := Cell{Text: words.Say("meals.holds", len(m.Dishes)), Muted: true, Bar: noBar()}
-		s.add(MealRow{Dish: -1, Meal: m.Meal.ID}, Row{Key: mealKey(m.Meal.ID), Label: label, Cells: append([]Cell{holds, text("")}, figures(m.Before, m.After, n, widest, m)...)})
+		s.add(MealRow{Dish: -1, Meal: m.Meal.ID}, Row{Key: mealKey(m.Meal.ID), Label: label, Cells: append([]Cell{holds, text("")}, u.figures(m.Before, m.After, n, widest, m)...)})
 	}
 	for i := range p.Dishes {
-		s.add(MealRow{Dish: i}, dishRow(p, i, n, widest))
+		s.add(MealRow{Dish: i}, u.dishRow(p, i, n, widest))
 	}
 	if !empty(p) {
-		cells := append([]Cell{text(""), text("")}, figures(p.Before, p.After, n, widest, p)...)
+		cells := append([]Cell{text(""), text("")}, u.figures(p.Before, p.After, n, widest, p)...)
 		for i := range cells {
 			cells[i].Strong = true
 		}
@@ -119,7 +121,7 @@ func mealKey(id recipes.ID) string { return "meal:" + string(id) }
 // DishKey is the key of the row of the dish at a place.
 func DishKey(at int) string { return "dish:" + strconv.Itoa(at) }
 
-func dishRow(p *meals.Plate, i int, n food.Nutrient, widest float64) Row {
+func (u Units) dishRow(p *meals.Plate, i int, n food.Nutrient, widest float64) Row {
 	d := &p.Dishes[i]
 	one := &meals.Plate{Meal: p.Meal, Dishes: p.Dishes[i : i+1], Before: d.Before, After: d.After}
 	cells := []Cell{
@@ -128,7 +130,7 @@ func dishRow(p *meals.Plate, i int, n food.Nutrient, widest float64) Row {
 	}
 	return Row{
 		Key: DishKey(i), Label: Cell{Text: d.Recipe().Title, Bar: noBar(), Wrap: true},
-		Cells: append(cells, figures(d.Before, d.After, n, widest, one)...),
+		Cells: append(cells, u.figures(d.Before, d.After, n, widest, one)...),
 	}
 }
 
@@ -163,10 +165,10 @@ func widestOf(p *meals.Plate, n food.Nutrient) float64 {
 
 // figures are the two cells before and after; what is not known is named from
 // the dishes of from.
-func figures(before, after *nutrition.Total, n food.Nutrient, widest float64, from *meals.Plate) []Cell {
+func (u Units) figures(before, after *nutrition.Total, n food.Nutrient, widest float64, from *meals.Plate) []Cell {
 	cell := func(t *nutrition.Total) Cell {
 		f := t.Figure(n)
-		c := Cell{Text: Amount(f, n), Number: true, Bar: noBar()}
+		c := Cell{Text: u.Amount(f, n), Number: true, Bar: noBar()}
 		if f.AtLeast || f.About {
 			c.Tip = words.Say("tip.at-least", gapNames(from, f.Gaps))
 		}
@@ -175,7 +177,7 @@ func figures(before, after *nutrition.Total, n food.Nutrient, widest float64, fr
 	was, is := cell(before), cell(after)
 	ch := nutrition.CompareTotals(before, after, n)
 	if ch.Bound != nutrition.Exact || ch.Amount != 0 {
-		is.Sub = ChangeText(ch, n)
+		is.Sub = u.as(n).change(ch)
 	}
 	if math.Abs(ch.Percent) >= leastBar {
 		is.Bar = math.Max(-1, math.Min(1, ch.Percent/widest))
@@ -186,7 +188,7 @@ func figures(before, after *nutrition.Total, n food.Nutrient, widest float64, fr
 // MealNumbers lays out every nutrient of a meal or day before and after; all
 // shows more than the leading ones. A row's key is the nutrient's. Energy is
 // held against the target, where one is offered.
-func MealNumbers(p *meals.Plate, all bool, target *meals.Offer) Sheet {
+func (u Units) MealNumbers(p *meals.Plate, all bool, target *meals.Offer) Sheet {
 	s := Sheet{Corner: sumName(p), Columns: []Column{
 		{Key: "before", Title: words.Say("meals.before"), Number: true, Index: -1},
 		{Key: "after", Title: words.Say("meals.after"), Number: true, Index: -1},
@@ -195,6 +197,7 @@ func MealNumbers(p *meals.Plate, all bool, target *meals.Offer) Sheet {
 	if all {
 		list = Shown
 	}
+	list = u.both(list)
 	widest := 1.0
 	for _, n := range list {
 		if c := p.Change(n); !math.IsNaN(c.Percent) {
@@ -203,23 +206,23 @@ func MealNumbers(p *meals.Plate, all bool, target *meals.Offer) Sheet {
 	}
 	slips := nutrition.TotalSlips(p.Before, p.Change)
 	for _, n := range list {
-		s.Rows = append(s.Rows, nutrientRow(p, n, widest, slips, target))
+		s.Rows = append(s.Rows, u.nutrientRow(p, n, widest, slips, target))
 	}
 	return s
 }
 
-func nutrientRow(p *meals.Plate, n food.Nutrient, widest float64, slips []nutrition.Slip, target *meals.Offer) Row {
-	cells := figures(p.Before, p.After, n, widest, p)
+func (u Units) nutrientRow(p *meals.Plate, n food.Nutrient, widest float64, slips []nutrition.Slip, target *meals.Offer) Row {
+	cells := u.figures(p.Before, p.After, n, widest, p)
 	for _, x := range slips {
 		if x.Nutrient == n {
-			cells[1].Mark, cells[1].Tip = Look, join(words.Say("meals.slipped", Slipped([]nutrition.Slip{x})), cells[1].Tip)
+			cells[1].Mark, cells[1].Tip = Look, join(words.Say("meals.slipped", u.slipped([]nutrition.Slip{x})), cells[1].Tip)
 		}
 	}
-	label := text(WithUnit(n))
-	label.Strong = n == food.EnergyKcal
-	if n == food.EnergyKcal {
+	label := text(u.Label(n))
+	label.Strong = u.leads(n)
+	if n == food.EnergyKcal { // what a target is in
 		for i, t := range []*nutrition.Total{p.Before, p.After} {
-			cells[i].Strong = true
+			cells[i].Strong = u.leads(n)
 			markAgainst(&cells[i], t, p, target)
 		}
 	}

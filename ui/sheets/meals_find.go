@@ -6,7 +6,6 @@ import (
 
 	"parewell/analysis/meals"
 	"parewell/recipes"
-	"parewell/recipes/food"
 	"parewell/recipes/words"
 )
 
@@ -66,17 +65,17 @@ func FindForMeal(b *recipes.Book, t *meals.Table, into *recipes.Meal, typed stri
 	slices.SortStableFunc(out, func(x, y Found) int { return inFull(y.Text, typed) - inFull(x.Text, typed) })
 	out = out[:min(len(out), mostFound)]
 	for i := range out {
-		out[i].Detail = detailOf(t, &out[i])
+		out[i].Detail = UnitsOf(b).detailOf(t, &out[i])
 	}
 	return out
 }
 
 // detailOf says how much energy a found thing holds.
-func detailOf(t *meals.Table, f *Found) string {
+func (u Units) detailOf(t *meals.Table, f *Found) string {
 	if f.Meal != "" {
-		return words.Say("meals.kcal-meal", Amount(t.Of(f.Meal).After.Figure(food.EnergyKcal), food.EnergyKcal))
+		return words.Say("meals.energy-meal", u.energy(t.Of(f.Meal).After.Figure))
 	}
-	return words.Say("meals.kcal-serving", Amount(t.Account(f.Recipe, f.Version).PerServing(food.EnergyKcal), food.EnergyKcal))
+	return words.Say("meals.energy-serving", u.energy(t.Account(f.Recipe, f.Version).PerServing))
 }
 
 // inFull counts the typed words that are words of the name.
@@ -115,7 +114,7 @@ func MealVersions(b *recipes.Book, t *meals.Table, recipe recipes.ID, typed stri
 			f.Version = v.ID
 		}
 		if matches(f.Text, typed) {
-			f.Detail = detailOf(t, &f)
+			f.Detail = UnitsOf(b).detailOf(t, &f)
 			out = append(out, f)
 		}
 	}

@@ -37,7 +37,7 @@ func supper(t *testing.T) (*recipes.Book, *meals.Table) {
 // A serving of the original holds 300 kcal, one of A 200.
 func TestMealDishes(t *testing.T) {
 	_, all := supper(t)
-	s := MealDishes(all.Of("supper"), food.EnergyKcal)
+	s := Units{}.MealDishes(all.Of("supper"), food.EnergyKcal)
 	rows := []struct {
 		key                                   string
 		version, servings, before, after, sub string
@@ -62,7 +62,7 @@ func TestMealDishes(t *testing.T) {
 		t.Errorf("rows stand for %+v", s.Stands)
 	}
 	// a day: the meal, its own dish, the sum
-	day := MealDishes(all.Of("day"), food.EnergyKcal)
+	day := Units{}.MealDishes(all.Of("day"), food.EnergyKcal)
 	if c := row(t, day.Sheet, "meal:supper").Cells; c[MealBefore].Text != "750" || c[MealAfter].Text != "600" || c[MealServings].Editable {
 		t.Errorf("the meal in the day: %+v", c)
 	}
@@ -78,8 +78,8 @@ func TestMealNumbers(t *testing.T) {
 	_, all := supper(t)
 	day := all.Of("day")
 	offer := &meals.Offer{Method: meals.ByEquation, Low: 700, High: 900}
-	s := MealNumbers(day, false, offer)
-	if len(s.Rows) != len(Leading) || len(MealNumbers(day, true, nil).Rows) != len(Shown) {
+	s := Units{}.MealNumbers(day, false, offer)
+	if len(s.Rows) != len(Leading) || len((Units{}).MealNumbers(day, true, nil).Rows) != len(Shown) {
 		t.Errorf("%d rows", len(s.Rows))
 	}
 	energy := row(t, s, "energy_kcal").Cells
@@ -90,10 +90,10 @@ func TestMealNumbers(t *testing.T) {
 	if sodium := row(t, s, "sodium_mg").Cells[1]; sodium.Mark != Look || !strings.Contains(sodium.Tip, "sodium +472 mg") {
 		t.Errorf("sodium %+v, want a look mark", sodium)
 	}
-	if c := row(t, MealNumbers(all.Of("supper"), false, offer), "energy_kcal").Cells; c[0].Mark != NoMark {
+	if c := row(t, (Units{}).MealNumbers(all.Of("supper"), false, offer), "energy_kcal").Cells; c[0].Mark != NoMark {
 		t.Errorf("a meal is held against a day's target: %+v", c)
 	}
-	if c := row(t, MealNumbers(day, false, &meals.Offer{Reason: meals.UnderFloor}), "energy_kcal").Cells; c[0].Mark != NoMark {
+	if c := row(t, (Units{}).MealNumbers(day, false, &meals.Offer{Reason: meals.UnderFloor}), "energy_kcal").Cells; c[0].Mark != NoMark {
 		t.Errorf("held against a target that is not offered: %+v", c)
 	}
 }
@@ -288,7 +288,7 @@ func TestGapsAreNamed(t *testing.T) {
 	}
 	all := meals.In(b)
 	for _, id := range []recipes.ID{"m", "d"} {
-		c := row(t, MealNumbers(all.Of(id), false, nil), "energy_kcal").Cells
+		c := row(t, (Units{}).MealNumbers(all.Of(id), false, nil), "energy_kcal").Cells
 		if c[0].Text != "at least 300" || !strings.Contains(c[0].Tip, "black pepper") || c[1].Sub != "" {
 			t.Errorf("%s: %+v", id, c)
 		}

@@ -24,8 +24,8 @@ func (x *Bench) Ingredients() Sheet {
 	s := Sheet{Corner: words.Say("original.ingredient"), Columns: []Column{
 		{Key: "grams", Title: words.Say("original.grams"), Number: true, Index: -1},
 		{Key: "food", Title: words.Say("original.food"), Index: -1},
-		{Key: "energy", Title: words.Say("nutrient.energy_kcal"), Sub: "kcal", Number: true, Index: -1},
-		{Key: "sodium", Title: words.Say("nutrient.sodium_mg"), Sub: "mg", Number: true, Index: -1},
+		x.figureColumn("energy", food.EnergyKcal),
+		x.figureColumn("sodium", food.Sodium),
 		{Key: "status", Title: words.Say("original.status"), Index: -1},
 		{Key: "eaten", Title: words.Say("original.eaten"), Number: true, Index: -1},
 		{Key: "from", Title: words.Say("original.from"), Index: -1},
@@ -100,12 +100,20 @@ func (x *Bench) ingredientRow(i int, l *recipes.Line) Row {
 	return r
 }
 
+// figureColumn is a column of a nutrient as the workbook shows it.
+func (x *Bench) figureColumn(key string, n food.Nutrient) Column {
+	s := x.as(x.units.Of(n))
+	return Column{Key: key, Title: s.name, Sub: s.unit, Number: true, Index: -1}
+}
+
 func (x *Bench) lineFigure(i int, n food.Nutrient) Cell {
+	n = x.units.Of(n)
+	s := x.as(n)
 	v, ok := x.Original().LineAmount(i, n)
 	if !ok {
 		return Cell{Text: words.Unknown, Number: true, Muted: true, Bar: noBar()}
 	}
-	return Cell{Text: words.Number(v, words.Decimals(n.Unit())), Number: true, Bar: noBar()}
+	return Cell{Text: words.Number(v*s.times, s.decimals), Number: true, Bar: noBar()}
 }
 
 func statusCell(l *recipes.Line) Cell {

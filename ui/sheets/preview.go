@@ -17,7 +17,7 @@ type PreviewSheet struct {
 }
 
 // Preview reckons a recipe that is not in any Book yet.
-func Preview(r *recipes.Recipe, foods []*food.Food) (PreviewSheet, error) {
+func (u Units) Preview(r *recipes.Recipe, foods []*food.Food) (PreviewSheet, error) {
 	b := &recipes.Book{}
 	c, err := recipes.AddRecipe(r, foods)(b)
 	if err != nil {
@@ -27,6 +27,7 @@ func Preview(r *recipes.Recipe, foods []*food.Food) (PreviewSheet, error) {
 		return PreviewSheet{}, err
 	}
 	x := NewBench(b, b.Recipe(r.ID))
+	x.units = u
 	p := PreviewSheet{Title: x.Recipe.Title, Caption: ServesText(r), Numbers: x.numbersLine(), Lines: x.previewLines()}
 	if n := Doubts(r); n > 0 {
 		p.Notes = append(p.Notes, words.Say("preview.doubts", n))
@@ -69,10 +70,11 @@ var lineFigures = []food.Nutrient{food.EnergyKcal, food.Fat, food.SaturatedFat, 
 // numbersLine says a serving in one line: "684 kcal · fat 43.1 g · ...".
 func (x *Bench) numbersLine() string {
 	out := ""
-	for i, n := range lineFigures {
-		one := Amount(x.Original().PerServing(n), n) + " " + n.Unit()
-		if n != food.EnergyKcal {
-			one = words.Say("nutrient."+n.Key()) + " " + one
+	for i, n := range x.units.all(lineFigures) {
+		as := x.as(n)
+		one := as.amount(x.Original().PerServing(n)) + " " + as.unit
+		if !x.units.leads(n) {
+			one = as.name + " " + one
 		}
 		if i > 0 {
 			out += "  ·  "

@@ -31,15 +31,18 @@ type SwapSheet struct {
 // Swaps lays out the tick table. A swap whose effect cannot be worked out says
 // why in its row's tip.
 func (x *Bench) Swaps() SwapSheet {
-	s := SwapSheet{Under: words.Say("swaps.under"), Versions: x.Versions[1:], Figures: len(x.Versions) - 1}
+	energy := x.units.Of(food.EnergyKcal)
+	s := SwapSheet{Under: words.Say("swaps.under", energy.Unit()), Versions: x.Versions[1:], Figures: len(x.Versions) - 1}
 	s.Corner = words.Say("swaps.corner")
 	for i, v := range s.Versions {
-		c := Column{Key: string(v.ID), Letter: v.Letter, Index: i + 1, Sub: Amount(x.Accounts[i+1].PerServing(food.EnergyKcal), food.EnergyKcal)}
+		c := Column{Key: string(v.ID), Letter: v.Letter, Index: i + 1, Sub: x.as(energy).amount(x.Accounts[i+1].PerServing(energy))}
 		s.Columns = append(s.Columns, c)
 		s.savings = append(s.savings, x.savings(v))
 	}
-	for _, n := range SwapFigures {
-		s.Columns = append(s.Columns, Column{Key: n.Key(), Index: -1, Title: words.Say("nutrient." + n.Key()), Sub: words.Say("swaps.per-serving", n.Unit()), Number: true})
+	for _, n := range x.units.all(SwapFigures) {
+		c := x.figureColumn(n.Key(), n)
+		c.Sub = words.Say("swaps.per-serving", c.Sub)
+		s.Columns = append(s.Columns, c)
 	}
 	s.Columns = append(s.Columns, Column{Key: "changes", Title: words.Say("swaps.touches"), Index: -1})
 	all := x.book.Swaps(x.Recipe.ID)
@@ -76,14 +79,15 @@ func scaleBars(rows []Row, from, columns int) {
 }
 
 // slippedBriefly names what a swap makes worse, for the line under its name.
-func slippedBriefly(slips []nutrition.Slip) string {
+func (x *Bench) slippedBriefly(slips []nutrition.Slip) string {
 	var out []string
 	for _, s := range slips {
-		by := words.Signed(s.Amount, words.Decimals(s.Nutrient.Unit())) + " " + s.Nutrient.Unit()
+		as := x.as(s.Nutrient)
+		by := words.Signed(s.Amount*as.times, as.decimals) + " " + as.unit
 		if !math.IsNaN(s.Percent) {
 			by = words.Percent(s.Percent)
 		}
-		out = append(out, words.Say("nutrient."+s.Nutrient.Key())+" "+by)
+		out = append(out, as.name+" "+by)
 	}
 	return strings.Join(out, ", ")
 }
@@ -149,18 +153,18 @@ func (x *Bench) swapRow(s *SwapSheet, sw *recipes.Swap) Row {
 		slips = nutrition.Slips(x.Original(), func(n food.Nutrient) nutrition.Change { return alone.Of(0, n) })
 	}
 	if len(slips) > 0 {
-		r.Label.Mark, r.Label.Tip = Look, words.Say("tip.slipped", Slipped(slips))
-		r.Label.Sub = words.Say("swaps.rises", slippedBriefly(slips))
+		r.Label.Mark, r.Label.Tip = Look, words.Say("tip.slipped", x.slipped(slips))
+		r.Label.Sub = words.Say("swaps.rises", x.slippedBriefly(slips))
 	}
 	for i, v := range s.Versions {
 		r.Cells = append(r.Cells, x.tickCell(s, i, v, sw, alone))
 	}
-	for _, n := range SwapFigures {
+	for _, n := range x.units.all(SwapFigures) {
 		c := Cell{Number: true, Bar: noBar(), Text: words.Unknown}
 		if err != nil {
 			c.Tip = err.Error()
 		} else {
-			c = aloneCell(alone.Of(0, n), n)
+			c = x.as(n).alone(alone.Of(0, n))
 		}
 		r.Cells = append(r.Cells, c)
 	}
@@ -169,28 +173,15 @@ func (x *Bench) swapRow(s *SwapSheet, sw *recipes.Swap) Row {
 	return r
 }
 
-// aloneCell says one figure of a swap alone on the original; the part of the
+// alone says one figure of a swap alone on the original; the part of the
 // original's serving is its bar.
-func aloneCell(ch nutrition.Change, n food.Nutrient) Cell {
-	c := Cell{Number: true, Bar: noBar(), Tip: ChangeText(ch, n) + " " + n.Unit()}
-	c.Text = shortChange(ch, n)
+func (s shownAs) alone(ch nutrition.Change) Cell {
+	c := Cell{Number: true, Bar: noBar(), Tip: s.change(ch) + " " + s.unit}
+	c.Text = s.short(ch)
 	if !math.IsNaN(ch.Percent) {
 		c.Bar = math.Max(-1, math.Min(1, ch.Percent/100))
 	}
 	return c
-}
-
-// shortChange is a change for a narrow column: the bound is a sign, its words
-// stand in the tip.
-func shortChange(c nutrition.Change, n food.Nutrient) string {
-	s := words.Signed(c.Amount, words.Decimals(n.Unit()))
-	switch c.Bound {
-	case nutrition.NotSure:
-		return words.Unknown
-	case nutrition.AtLeast, nutrition.AtMost:
-		return words.Say("swaps.about", s)
-	}
-	return s
 }
 
 // tickCell is the box of a swap in a version. Its tip says what it is either/or
@@ -204,8 +195,10 @@ func (x *Bench) tickCell(s *SwapSheet, i int, v *recipes.Version, sw *recipes.Sw
 		return c
 	}
 	c.Tick = TickOn
-	if part, ok := partIn(s.savings[i], sw, food.EnergyKcal); ok && alone != nil && differs(part, alone.Of(0, food.EnergyKcal), food.EnergyKcal) {
-		c.Tip = words.Say("tip.part-differs", v.Letter, ChangeText(part, food.EnergyKcal), ChangeText(alone.Of(0, food.EnergyKcal), food.EnergyKcal))
+	n := x.units.Of(food.EnergyKcal)
+	as := x.as(n)
+	if part, ok := partIn(s.savings[i], sw, n); ok && alone != nil && as.differ(part, alone.Of(0, n)) {
+		c.Tip = words.Say("tip.part-differs", v.Letter, as.change(part), as.change(alone.Of(0, n)), as.unit)
 	}
 	return c
 }
@@ -221,12 +214,6 @@ func partIn(s *nutrition.Savings, sw *recipes.Swap, n food.Nutrient) (nutrition.
 		return nutrition.Change{}, false
 	}
 	return s.Of(i, n), true
-}
-
-// differs tells whether two changes are told with other digits.
-func differs(a, b nutrition.Change, n food.Nutrient) bool {
-	d := words.Decimals(n.Unit())
-	return a.Bound != b.Bound || words.Signed(a.Amount, d) != words.Signed(b.Amount, d)
 }
 
 // touches says a swap's kind and the ingredients it changes.
@@ -275,14 +262,15 @@ func (x *Bench) Unticked(v *recipes.Version, sw *recipes.Swap) string {
 // is from the original.
 func (x *Bench) totalRows(s *SwapSheet) []Row {
 	rows := []Row{{Key: "total", Band: true, Label: text(words.Say("swaps.total"))}}
-	for _, n := range SwapFigures {
-		orig := Amount(x.Original().PerServing(n), n)
-		r := Row{Key: "total." + n.Key(), Label: Cell{Text: WithUnit(n), Sub: words.Say("swaps.original-has", orig), Bar: noBar(), Strong: n == food.EnergyKcal}}
+	for _, n := range x.units.all(SwapFigures) {
+		as := x.as(n)
+		orig := as.amount(x.Original().PerServing(n))
+		r := Row{Key: "total." + n.Key(), Label: Cell{Text: as.label(), Sub: words.Say("swaps.original-has", orig), Bar: noBar(), Strong: x.units.leads(n)}}
 		for i := range s.Versions {
 			ch := x.Change(i+1, n)
 			r.Cells = append(r.Cells, Cell{
-				Text: Amount(x.Accounts[i+1].PerServing(n), n), Strong: n == food.EnergyKcal, Bar: noBar(),
-				Tip: ChangeText(ch, n) + " " + n.Unit(),
+				Text: as.amount(x.Accounts[i+1].PerServing(n)), Strong: x.units.leads(n), Bar: noBar(),
+				Tip: as.change(ch) + " " + as.unit,
 			})
 		}
 		r.Cells = append(r.Cells, blanks(len(s.Columns)-len(r.Cells))...)
@@ -294,21 +282,22 @@ func (x *Bench) totalRows(s *SwapSheet) []Row {
 // sumRows say how a version's change in energy adds up, exactly: its swaps'
 // parts and a smaller or larger helping.
 func (x *Bench) sumRows(s *SwapSheet) []Row {
-	const n = food.EnergyKcal
+	n := x.units.Of(food.EnergyKcal)
+	as := x.as(n)
 	rows := []Row{
-		{Key: "sum", Band: true, Label: text(words.Say("swaps.sum"))},
+		{Key: "sum", Band: true, Label: text(words.Say("swaps.sum", as.unit))},
 		{Key: "sum.swaps", Label: text(words.Say("swaps.sum.swaps"))},
 		{Key: "sum.helping", Label: text(words.Say("swaps.sum.helping"))},
 		{Key: "sum.change", Label: Cell{Text: words.Say("swaps.sum.change"), Strong: true, Bar: noBar()}},
 	}
 	for i := range s.Versions {
 		whole := x.Change(i+1, n)
-		three := [3]Cell{text(words.Unknown), text(words.Unknown), {Text: shortChange(whole, n), Strong: true, Bar: noBar(), Tip: ChangeText(whole, n) + " " + n.Unit()}}
+		three := [3]Cell{text(words.Unknown), text(words.Unknown), {Text: as.short(whole), Strong: true, Bar: noBar(), Tip: as.change(whole) + " " + as.unit}}
 		if sv := s.savings[i]; sv != nil && whole.Bound == nutrition.Exact {
 			helping := sv.Helping(n)
 			parts := whole
 			parts.Amount -= helping.Amount
-			three[0].Text, three[1].Text = shortChange(parts, n), shortChange(helping, n)
+			three[0].Text, three[1].Text = as.short(parts), as.short(helping)
 		}
 		for k := range three {
 			rows[k+1].Cells = append(rows[k+1].Cells, three[k])

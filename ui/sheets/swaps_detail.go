@@ -7,7 +7,6 @@ import (
 	"parewell/analysis/effects"
 	"parewell/analysis/nutrition"
 	"parewell/recipes"
-	"parewell/recipes/food"
 	"parewell/recipes/ideas"
 	"parewell/recipes/words"
 )
@@ -36,7 +35,7 @@ func (x *Bench) SwapDetail(sw *recipes.Swap, c *ideas.Catalogue) SwapDetail {
 	e, err := effects.Of(x.Recipe, sw, x.book.Food)
 	d.Parts, d.Differs = x.partsSheet(sw, e, err)
 	if err == nil {
-		d.Rises = Slipped(e.Slips)
+		d.Rises = x.slipped(e.Slips)
 		d.addFact("swap.lost", ideas.AllergenWords(e.Lost))
 	}
 	d.addFact("swap.function", sw.Function)
@@ -72,14 +71,14 @@ func cautionLines(all []ideas.Caution) []string {
 // has it on; a part that differs is marked.
 func (x *Bench) partsSheet(sw *recipes.Swap, e *effects.Effect, err error) (s Sheet, differ bool) {
 	s.Corner = words.Say("swap.parts")
-	for _, n := range SwapFigures {
-		s.Columns = append(s.Columns, Column{Key: n.Key(), Index: -1, Number: true, Title: words.Say("nutrient." + n.Key()), Sub: n.Unit()})
+	for _, n := range x.units.all(SwapFigures) {
+		s.Columns = append(s.Columns, x.figureColumn(n.Key(), n))
 	}
 	alone := Row{Key: "alone", Label: text(words.Say("swap.alone"))}
-	for _, n := range SwapFigures {
+	for _, n := range x.units.all(SwapFigures) {
 		c := Cell{Text: words.Unknown, Number: true, Bar: noBar()}
 		if err == nil {
-			c = partCell(e.Changes[n], n)
+			c = x.as(n).part(e.Changes[n])
 		} else {
 			c.Tip = err.Error()
 		}
@@ -103,13 +102,13 @@ func (x *Bench) partRow(v *recipes.Version, sw *recipes.Swap, e *effects.Effect)
 	}
 	sv := x.savings(v)
 	r = Row{Key: string(v.ID), Label: text(words.Say("swap.in", LetterName(v)))}
-	for _, n := range SwapFigures {
+	for _, n := range x.units.all(SwapFigures) {
 		part, found := partIn(sv, sw, n)
 		if !found {
 			return Row{}, false, false
 		}
-		c := partCell(part, n)
-		if differs(part, e.Changes[n], n) {
+		c := x.as(n).part(part)
+		if x.as(n).differ(part, e.Changes[n]) {
 			other = true
 			c.Mark, c.Tip = Look, words.Say("tip.part-shared")
 		}
@@ -118,16 +117,16 @@ func (x *Bench) partRow(v *recipes.Version, sw *recipes.Swap, e *effects.Effect)
 	return r, other, true
 }
 
-func partCell(ch nutrition.Change, n food.Nutrient) Cell {
-	return Cell{Text: ChangeText(ch, n), Number: true, Bar: noBar()}
+func (s shownAs) part(ch nutrition.Change) Cell {
+	return Cell{Text: s.change(ch), Number: true, Bar: noBar()}
 }
 
-// ChangeWithUnit says a change for a sentence: "–143 kcal (–21 %)".
-func ChangeWithUnit(c nutrition.Change, n food.Nutrient) string {
+// changeWith says a change with its unit for a sentence: "–143 kcal (–21 %)".
+func changeWith(c nutrition.Change, decimals int, unit string) string {
 	if c.Bound == nutrition.NotSure {
 		return words.Say("change.unknown")
 	}
-	s := words.Signed(c.Amount, words.Decimals(n.Unit())) + " " + n.Unit()
+	s := words.Signed(c.Amount, decimals) + " " + unit
 	if !math.IsNaN(c.Percent) && printsSome(s) {
 		s += " (" + words.Percent(c.Percent) + ")"
 	}

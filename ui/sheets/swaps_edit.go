@@ -309,9 +309,9 @@ func StepName(i int, s *recipes.Step) string {
 
 // EditorNotes says what a swap makes worse and the allergens it brings, for the
 // editor; "" for nothing.
-func EditorNotes(e *effects.Effect) string {
+func (u Units) EditorNotes(e *effects.Effect) string {
 	var out []string
-	if s := Slipped(e.Slips); s != "" {
+	if s := u.slipped(e.Slips); s != "" {
 		out = append(out, words.Say("tip.slipped", s))
 	}
 	if e.Added != 0 {

@@ -242,11 +242,11 @@ func TestDraft(t *testing.T) {
 		t.Fatalf("proposals %+v", all)
 	}
 	// all on: 600 kcal becomes 300, over 2 servings 150
-	if s := DraftOf(r, b.Food, all, 0); !strings.Contains(s.Total, "150 kcal") || s.Rows[0].Cells[1].Text != "–50" || s.Rows[1].Cells[1].Text != "–100" {
+	if s := (Units{}).DraftOf(r, b.Food, all, 0); !strings.Contains(s.Total, "150 kcal") || s.Rows[0].Cells[1].Text != "–50" || s.Rows[1].Cells[1].Text != "–100" {
 		t.Errorf("%s; %+v", s.Total, s.Rows)
 	}
 	all[1].On = false
-	if s := DraftOf(r, b.Food, all, 4); !strings.Contains(s.Total, "125 kcal") { // 500 over 4
+	if s := (Units{}).DraftOf(r, b.Food, all, 4); !strings.Contains(s.Total, "125 kcal") { // 500 over 4
 		t.Error(s.Total)
 	}
 	joined, ok := JoinProposals(all, 1)
@@ -267,7 +267,7 @@ func TestBoundsOfAShortChange(t *testing.T) {
 		bound nutrition.Bound
 		want  string
 	}{{nutrition.Exact, "–12"}, {nutrition.AtLeast, "~–12"}, {nutrition.AtMost, "~–12"}, {nutrition.NotSure, "?"}} {
-		if got := shortChange(nutrition.Change{Amount: -12, Bound: c.bound}, food.EnergyKcal); got != c.want {
+		if got := (Units{}).as(food.EnergyKcal).short(nutrition.Change{Amount: -12, Bound: c.bound}); got != c.want {
 			t.Errorf("%s: %s, want %s", c.bound, got, c.want)
 		}
 	}

@@ -43,6 +43,7 @@ type Bench struct {
 	Kitchen  nutrition.Kitchen
 	Weight   nutrition.CookedFrom // what all cooked weights rest on
 	book     *recipes.Book
+	units    Units
 	changes  [][]*nutrition.Change // by column and nutrient, nil until asked for
 	slips    [][]nutrition.Slip    // by column; nil until asked for
 	cautions map[int][]cautions.Caution
@@ -50,7 +51,7 @@ type Bench struct {
 
 // NewBench reckons the original and every version of a recipe.
 func NewBench(b *recipes.Book, r *recipes.Recipe) *Bench {
-	x := &Bench{Recipe: r, book: b, Kitchen: nutrition.In(b), Versions: append([]*recipes.Version{nil}, b.Versions(r.ID)...)}
+	x := &Bench{Recipe: r, book: b, units: UnitsOf(b), Kitchen: nutrition.In(b), Versions: append([]*recipes.Version{nil}, b.Versions(r.ID)...)}
 	for _, v := range x.Versions {
 		x.Accounts = append(x.Accounts, x.Kitchen.Of(b.Draft(r, v)))
 	}
