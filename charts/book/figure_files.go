@@ -28,48 +28,18 @@ type FigureOptions struct {
 	Formats []string // of FigureFormats; none means PNG, SVG and PDF
 	DPI     int      // of PNG and TIFF; 0 is 300
 	Proof   bool     // the colours of the screen in greys, as a copier sees them
-
-	// Language is the code of the language of labels, captions and names of files;
-	// "" is the one in use. While figures are made or written in another, nothing
-	// else may speak: not for the window.
-	Language string
-}
-
-// speaking has act speak a language, "" for the one in use. Errors: there is none
-// of that code.
-func speaking(code string, act func() error) error {
-	if code == "" {
-		return act()
-	}
-	l := words.Find(code)
-	if l == nil {
-		return problem.New(code, words.Say("book.no-language"), "")
-	}
-	was := words.Current()
-	words.Use(l)
-	defer words.Use(was)
-	return act()
 }
 
 // FigureFormats are the forms a figure can be written in.
 var FigureFormats = []string{"png", "tiff", "svg", "pdf", "eps"}
 
-// RecipeFigures are the files of every figure of a recipe's page, in the language
-// that o names.
-func (p *Page) RecipeFigures(b *recipes.Book, wide float64, o FigureOptions) (files []File, err error) {
-	err = speaking(o.Language, func() error {
-		figures, err := FiguresOf(b, p.Recipe, p.Version, p.options, wide)
-		if err == nil {
-			files, err = FigureFiles(figures, o)
-		}
-		return err
-	})
-	for i, f := range files {
-		files[i].Write = func(w io.Writer) error {
-			return speaking(o.Language, func() error { return f.Write(w) })
-		}
+// RecipeFigures are the files of every figure of a recipe's page.
+func (p *Page) RecipeFigures(b *recipes.Book, wide float64, o FigureOptions) ([]File, error) {
+	figures, err := FiguresOf(b, p.Recipe, p.Version, p.options, wide)
+	if err != nil {
+		return nil, err
 	}
-	return files, err
+	return FigureFiles(figures, o)
 }
 
 // FigureFiles are the files of figures, and captions.csv and captions.txt with

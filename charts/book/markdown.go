@@ -35,7 +35,7 @@ var marks = strings.NewReplacer(`\`, `\\`, "`", "\\`", "*", `\*`, "_", `\_`, "["
 
 // escape keeps a text one line of plain words.
 func escape(s string) string {
-	s = marks.Replace(strings.Join(strings.Fields(s), " "))
+	s = marks.Replace(oneLine(s))
 	if s != "" && strings.ContainsRune("+-=", rune(s[0])) {
 		return `\` + s
 	}

@@ -194,7 +194,7 @@ func (s *pdfSetter) rule(wide, high, width float64) strip {
 // lines break a text; before and after are room around it.
 func (s *pdfSetter) lines(text string, size float64, bold, grey bool, wide, before, after float64) []strip {
 	var out []strip
-	all, face := s.Wrap(text, size, wide, bold), s.Face
+	all, face := s.Wrap(unbroken(text), size, wide, bold), s.Face
 	for i, line := range all {
 		top, high := 0.0, size*pdfLeading
 		if i == 0 {
@@ -296,7 +296,7 @@ func (s *pdfSetter) numbered(b *block, wide float64) []strip {
 
 // hanging sets an item behind its sign.
 func (s *pdfSetter) hanging(sign, text string, size, indent, wide, after float64) []strip {
-	all := s.Wrap(text, size, wide-indent, false)
+	all := s.Wrap(unbroken(text), size, wide-indent, false)
 	var out []strip
 	for i, line := range all {
 		high := size * pdfLeading

@@ -12,7 +12,6 @@ import (
 
 	"parewell/analysis/claims"
 	"parewell/recipes"
-	"parewell/recipes/words"
 )
 
 // harbourBook is the demo's book: the gratin as version B, the newest of the
@@ -262,41 +261,6 @@ func TestCaptionsSayWhatTheyCount(t *testing.T) {
 		if i < 0 || !strings.Contains(figures[i].Caption, want) {
 			t.Errorf("the caption of %s does not say %q", name, want)
 		}
-	}
-}
-
-// TestFiguresInFrench: every label, caption and name of every figure of the demo is
-// said in French, and English is spoken again behind it.
-func TestFiguresInFrench(t *testing.T) {
-	b := mustHarbour(t)
-	p := pageOf(t, 0, "B", Usual(Metric, claims.EU))
-	files, err := p.RecipeFigures(b, 120, FigureOptions{Formats: []string{"svg"}, Language: "fr"})
-	if err != nil {
-		t.Fatal(err)
-	}
-	all := ""
-	for _, f := range files {
-		data := written(t, f.Write)
-		all += f.Name + "\n"
-		if strings.HasPrefix(f.Name, "captions") {
-			all += string(data)
-		}
-	}
-	for _, want := range []string{"changement par version.svg", "B - Sel, échange par échange.svg", "notes - Overall.svg", "Cascade, Sel par portion, de l’original (3,1 g)", "intervalles à 95 %"} {
-		if !strings.Contains(all, want) {
-			t.Errorf("nothing says %q", want)
-		}
-	}
-	for _, english := range []string{" the original", "per serving", "Your limit", "Chart of", "not tasted", "within your", "effect ", "swap by swap", "tasters"} {
-		if strings.Contains(all, english) {
-			t.Errorf("%q is said among the French", english)
-		}
-	}
-	if words.Current().Code != "en" {
-		t.Error("French is still spoken")
-	}
-	if _, err := p.RecipeFigures(b, 120, FigureOptions{Language: "xx"}); err == nil {
-		t.Error("a language there is not was taken")
 	}
 }
 

@@ -12,6 +12,8 @@ import (
 	"codeberg.org/go-fonts/liberation/liberationserifregular"
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
+
+	"parewell/recipes/words"
 )
 
 // Paper is a size of paper, in points.
@@ -145,7 +147,7 @@ func (t *typing) width(text string, size float64, bold bool) float64 {
 // mark for what the fonts have no sign for.
 func (t *typing) printable(text string) string {
 	var b strings.Builder
-	for _, r := range strings.Join(strings.Fields(text), " ") {
+	for _, r := range strings.Join(words.Breakable(text), " ") {
 		switch g, err := t.Face.in(false).font.GlyphIndex(&t.buf, r); {
 		case unicode.In(r, unicode.Cf, unicode.Mn, unicode.Cc) && (err != nil || g == 0):
 			// joiners and variation selectors say nothing by themselves
@@ -162,7 +164,7 @@ func (t *typing) printable(text string) string {
 func (t *typing) wrap(text string, size, w float64, bold bool) []string {
 	var out []string
 	line := ""
-	for _, word := range strings.Fields(t.printable(text)) {
+	for _, word := range words.Breakable(t.printable(text)) {
 		for t.width(word, size, bold) > w {
 			if line != "" {
 				out, line = append(out, line), ""

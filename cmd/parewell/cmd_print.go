@@ -51,11 +51,7 @@ func runPrint(c *call) (int, error) {
 	if err != nil {
 		return exitBad, err
 	}
-	m, err := printed(g, b)
-	if err != nil {
-		return exitBad, err
-	}
-	files, err := printFiles(g, b, m)
+	m, files, err := inLanguage(g, b)
 	if err != nil {
 		return exitBad, err
 	}
@@ -67,6 +63,22 @@ func runPrint(c *call) (int, error) {
 		return exitBad, err
 	}
 	return exitWell, sayPrinted(c, g, m, files)
+}
+
+// inLanguage makes the pages and their files in the language that --language
+// names, else in the program's, which says all else.
+func inLanguage(g *given, b *recipes.Book) (m *book.Manuscript, files []book.File, err error) {
+	code := g.flags["language"]
+	if code != "" && words.Find(code) == nil {
+		return nil, nil, noLanguage("--language", code)
+	}
+	err = book.Speaking(code, func() error {
+		if m, err = printed(g, b); err == nil {
+			files, err = printFiles(g, b, m)
+		}
+		return err
+	})
+	return m, book.Spoken(code, files), err
 }
 
 // printed makes the pages that the flags ask for, else as the workbook says.
@@ -141,10 +153,7 @@ const usualWide = 160.0
 
 // printFiles are the files of the pages, and of the book where it is asked for.
 func printFiles(g *given, b *recipes.Book, m *book.Manuscript) ([]book.File, error) {
-	o := book.FigureOptions{Proof: g.has("proof"), Language: g.flags["language"]}
-	if o.Language != "" && words.Find(o.Language) == nil {
-		return nil, noLanguage("--language", o.Language)
-	}
+	o := book.FigureOptions{Proof: g.has("proof")}
 	if list := g.flags["formats"]; list != "" {
 		for _, f := range strings.Split(list, ",") {
 			o.Formats = append(o.Formats, strings.ToLower(strings.TrimSpace(f)))

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -19,7 +20,22 @@ const noBreak = "\u00a0"
 // from memory).
 var spoken = []Language{
 	{Code: "en", Name: "English", Decimal: ".", Thousands: ",", one: oneExactly},
-	{Code: "fr", Name: "Français", Decimal: ",", Thousands: noBreak, one: oneBelowTwo},
+	{Code: "fr", Name: "Français", Decimal: ",", Thousands: noBreak, one: oneBelowTwo, hold: holdFrench},
+}
+
+// The marks that French sets off from words by a space, at which no line ends
+// (Imprimerie nationale's usage; from memory).
+var (
+	beforeMark = regexp.MustCompile(` ([:;?!»])`)
+	afterMark  = regexp.MustCompile(`« `)
+	beforeSign = regexp.MustCompile(`([0-9}]) %`)
+)
+
+// holdFrench keeps each mark of a sentence on the line of its word.
+func holdFrench(sentence string) string {
+	sentence = beforeMark.ReplaceAllString(sentence, noBreak+"$1")
+	sentence = afterMark.ReplaceAllString(sentence, "«"+noBreak)
+	return beforeSign.ReplaceAllString(sentence, "$1"+noBreak+"%")
 }
 
 // oneExactly is the English plural rule: one, and all else is many.

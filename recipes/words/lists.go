@@ -24,3 +24,9 @@ func Capital(s string) string {
 	}
 	return string(unicode.ToUpper(r)) + s[n:]
 }
+
+// Breakable cuts a text where a line may end: at every space but those that hold
+// what is on both sides together. Runs of spaces count as one.
+func Breakable(text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return r != '\u00a0' && r != '\u202f' && unicode.IsSpace(r) })
+}

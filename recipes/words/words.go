@@ -45,10 +45,11 @@ type Language struct {
 	Code      string // "en"
 	Name      string // in the language itself
 	sentences map[string]string
-	fallback  *Language          // says what this one lacks
-	Decimal   string             // "." or ","
-	Thousands string             // between groups of three digits
-	one       func(float64) bool // which counts take the singular
+	fallback  *Language           // says what this one lacks
+	Decimal   string              // "." or ","
+	Thousands string              // between groups of three digits
+	one       func(float64) bool  // which counts take the singular
+	hold      func(string) string // puts no-break spaces into a sentence; nil: none
 }
 
 var current atomic.Pointer[Language]
@@ -97,7 +98,11 @@ func (l *Language) read(name, text string) error {
 		if _, twice := l.sentences[key]; twice {
 			return fmt.Errorf("%s:%d: %s is given twice", name, i+1, key)
 		}
-		l.sentences[key] = strings.ReplaceAll(sentence, `\n`, "\n")
+		sentence = strings.ReplaceAll(sentence, `\n`, "\n")
+		if l.hold != nil {
+			sentence = l.hold(sentence)
+		}
+		l.sentences[key] = sentence
 	}
 	return nil
 }
