@@ -188,6 +188,11 @@ func (d *exportDialog) anyKind() bool {
 // export writes files beside the window, with progress and a way to stop it. What
 // is there already under one of the names is replaced only when the cook says so.
 func (w *Window) export(folder string, files []desk.ExportFile) {
+	w.exportThen(folder, files, func() {})
+}
+
+// exportThen is export with what is to be done afterwards, however it ends.
+func (w *Window) exportThen(folder string, files []desk.ExportFile, then func()) {
 	var there []string
 	for _, f := range files {
 		if is, _ := desk.Exists(filepath.Join(folder, filepath.FromSlash(f.Name))); is {
@@ -195,19 +200,24 @@ func (w *Window) export(folder string, files []desk.ExportFile) {
 		}
 	}
 	if len(there) == 0 {
-		w.exportNow(folder, files)
+		w.exportNow(folder, files, then)
 		return
 	}
-	parts.Confirm(w.win, words.Say("export.replace"), words.Say("export.replace.text", len(there), there[0]),
-		words.Say("export.replace.ok"), words.Say("button.cancel"), false, func() { w.exportNow(folder, files) })
+	parts.ShowDialog(w.win, parts.DialogOptions{
+		Title: words.Say("export.replace"), Content: parts.NewText(words.Say("export.replace.text", len(there), there[0])), Width: 440,
+		Confirm: words.Say("export.replace.ok"), Cancel: words.Say("button.cancel"),
+		OnOK:     func() bool { w.exportNow(folder, files, then); return true },
+		OnClosed: then,
+	})
 }
 
-func (w *Window) exportNow(folder string, files []desk.ExportFile) {
+func (w *Window) exportNow(folder string, files []desk.ExportFile, then func()) {
 	ctx, stop := context.WithCancel(context.Background())
 	work := w.status.StartWork(words.Say("export.working"), words.Say("export.stop"), stop)
 	w.desk.Export(ctx, folder, files, work.Progress, func(written []string, err error) {
 		stop()
 		work.Done()
+		then()
 		if err != nil {
 			w.problemDialog(err)
 			return

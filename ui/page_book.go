@@ -3,6 +3,7 @@ package ui
 import (
 	"context"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -252,9 +253,13 @@ func (p *bookPage) move(by int) {
 
 // saveBook asks where the whole book goes and in which forms.
 func (p *bookPage) saveBook() {
-	if p.made != nil {
-		p.w.saveForms(words.Say("bookpage.save.title"), []string{"docx", "pdf", "html", "md", "csv"}, exportFiles(p.made.BookFiles()))
+	if p.made == nil {
+		return
 	}
+	files := exportFiles(p.made.BookFiles())
+	p.w.saveForms(words.Say("bookpage.save.title"), []string{"docx", "pdf", "html", "md", "csv"}, files, nil, func(name string) bool {
+		return slices.ContainsFunc(files, func(f desk.ExportFile) bool { return f.Name == name })
+	})
 }
 
 // savePages asks how every page and its figures are saved.
@@ -263,7 +268,7 @@ func (p *bookPage) savePages() {
 		return
 	}
 	made, b := p.made, p.w.book()
-	p.w.saveFigures(words.Say("bookpage.save.pages.title"), func(wide float64, o book.FigureOptions) ([]book.File, error) {
+	p.w.saveFigures(words.Say("bookpage.save.pages.title"), nil, func(wide float64, o book.FigureOptions) ([]book.File, error) {
 		return made.RecipeFiles(b, wide, o)
 	})
 }

@@ -25,7 +25,9 @@ func openRow(w *Window, x *book.Open, of, pin string) fyne.CanvasObject {
 	if x.Kind == book.OpenHealth || x.Kind == book.OpenAllergen {
 		icon = parts.NewIcon("error", parts.RoleError, 16)
 	}
-	first := func(o fyne.CanvasObject) fyne.CanvasObject { return parts.Rows(0, parts.Pad(openTop, parts.GapSmall, 0, 0, o)) }
+	first := func(o fyne.CanvasObject) fyne.CanvasObject {
+		return parts.Rows(0, parts.Pad(openTop, parts.GapSmall, 0, 0, o))
+	}
 	return parts.Frame(nil, first(parts.Sized(16, 20, icon)), first(parts.NewText(text)), parts.Rows(0, see), nil)
 }
 

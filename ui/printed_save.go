@@ -78,16 +78,18 @@ func (p *printedPage) savePage() {
 	}
 	page := p.made.script.Pages[0]
 	files := exportFiles(page.Files(desk.FileName(page.FileName()), p.made.script))
-	p.w.saveForms(words.Say("printed.save.title"), printForms, files)
+	p.w.saveForms(words.Say("printed.save.title"), printForms, files, page, func(name string) bool { return !inFolder(name) })
 }
 
-// saveForms asks for a folder and forms, and writes those of the files that have
-// their endings.
-func (w *Window) saveForms(title string, forms []string, files []desk.ExportFile) {
+// saveForms asks for a folder, forms and a language, and writes those of the files
+// that have their endings. In another language they are printed anew, of the page
+// or with nil of the whole book, and are those whose names keep takes.
+func (w *Window) saveForms(title string, forms []string, files []desk.ExportFile, page *book.Page, keep func(name string) bool) {
 	form := parts.NewForm()
 	folder := newFolderField(w, form)
 	ticks, view := newFormTicks(w, "print.form:", func(k string) string { return words.Say("printed.form." + k) }, forms, "docx", "pdf")
 	atForms := form.Row(words.Say("printed.save.forms"), view, "", "")
+	tongue := w.tongue(form)
 	parts.ShowDialog(w.win, parts.DialogOptions{
 		Title: title, Content: form, First: folder.entry, Confirm: words.Say("printed.save.ok"), Cancel: words.Say("button.cancel"), Width: 580,
 		OnOK: func() bool {
@@ -100,6 +102,14 @@ func (w *Window) saveForms(title string, forms []string, files []desk.ExportFile
 			if to == "" || len(chosen) == 0 {
 				return false
 			}
+			if code := foreign(tongue); code != "" {
+				args := append(w.printArgs(code, page), "--formats", "svg")
+				if page == nil {
+					args = append(args, "--book")
+				}
+				w.exportApart(to, args, func(name string) bool { return keep(name) && hasEnding(name, ticks.chosen()) })
+				return true
+			}
 			w.export(to, chosen)
 			return true
 		},
@@ -110,11 +120,15 @@ func (w *Window) saveForms(title string, forms []string, files []desk.ExportFile
 func withEndings(files []desk.ExportFile, endings map[string]bool) []desk.ExportFile {
 	var out []desk.ExportFile
 	for _, f := range files {
-		if endings[f.Name[strings.LastIndex(f.Name, ".")+1:]] {
+		if hasEnding(f.Name, endings) {
 			out = append(out, f)
 		}
 	}
 	return out
+}
+
+func hasEnding(name string, endings map[string]bool) bool {
+	return endings[name[strings.LastIndex(name, ".")+1:]]
 }
 
 func exportFiles(files []book.File) []desk.ExportFile {
@@ -140,6 +154,7 @@ type figureForm struct {
 	unit        *parts.Segmented
 	ticks       *formTicks
 	proof       *parts.Check
+	tongue      *parts.Segmented // nil: no choice
 	atWide      *parts.FormRow
 	atDPI, atIn *parts.FormRow
 }
@@ -160,6 +175,7 @@ func newFigureForm(w *Window) (*figureForm, *parts.Form) {
 	f.atDPI = form.Row(words.Say("printed.charts.dpi"), parts.Line(0, f.dpi, parts.Spring()), "", words.Say("printed.charts.dpi.help"))
 	f.proof = parts.NewCheck(words.Say("printed.charts.proof"), false, nil)
 	form.Row("", f.proof, "", "")
+	f.tongue = w.tongue(form)
 	for name, o := range map[string]fyne.CanvasObject{"print.width": f.wide, "print.unit": f.unit, "print.dpi": f.dpi, "print.proof": f.proof} {
 		w.pin(name, o)
 	}
@@ -206,7 +222,7 @@ func (p *printedPage) saveCharts() {
 		return
 	}
 	page, b := p.made.script.Pages[0], p.w.book()
-	p.w.saveFigures(words.Say("printed.charts.title"), func(wide float64, o book.FigureOptions) ([]book.File, error) {
+	p.w.saveFigures(words.Say("printed.charts.title"), page, func(wide float64, o book.FigureOptions) ([]book.File, error) {
 		figures, err := book.FiguresOf(b, page.Recipe, page.Version, book.OptionsOf(b), wide)
 		if err != nil {
 			return nil, err
@@ -220,8 +236,10 @@ func (p *printedPage) saveCharts() {
 	})
 }
 
-// saveFigures asks how figures are saved and writes what make makes of it.
-func (w *Window) saveFigures(title string, make func(wide float64, o book.FigureOptions) ([]book.File, error)) {
+// saveFigures asks how figures are saved and writes what make makes of it. In
+// another language they are printed anew: the figures of the page, or with nil
+// every page and its figures.
+func (w *Window) saveFigures(title string, page *book.Page, make func(wide float64, o book.FigureOptions) ([]book.File, error)) {
 	f, form := newFigureForm(w)
 	parts.ShowDialog(w.win, parts.DialogOptions{
 		Title: title, Content: form, First: f.folder.entry, Confirm: words.Say("printed.save.ok"), Cancel: words.Say("button.cancel"), Width: 580,
@@ -230,6 +248,10 @@ func (w *Window) saveFigures(title string, make func(wide float64, o book.Figure
 			wide, o, ok := f.read()
 			if to == "" || !ok {
 				return false
+			}
+			if code := foreign(f.tongue); code != "" {
+				w.exportApart(to, append(w.printArgs(code, page), figureArgs(wide, o)...), func(name string) bool { return page == nil || inFolder(name) })
+				return true
 			}
 			files, err := make(wide, o)
 			if err != nil {

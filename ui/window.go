@@ -35,7 +35,8 @@ type Window struct {
 	factor float32
 	pins   pins
 
-	keysDue bool // the page was just come to, and nothing has the keyboard yet
+	printer Printer // nil: the window's language only
+	keysDue bool    // the page was just come to, and nothing has the keyboard yet
 }
 
 // shown is what the status line told last, so that it is not told again.
@@ -54,6 +55,7 @@ func Open(a fyne.App, d *desk.Desk) *Window {
 	}
 	w.view = d.View()
 	prefs := d.Prefs()
+	chooseMarks(prefs)
 	w.dark, w.factor = prefs.Theme == themeDark, textFactor(prefs)
 	a.Settings().SetTheme(parts.NewTheme(w.dark, w.factor))
 	w.pages = w.allPages()

@@ -53,7 +53,7 @@ func chosenRecipes(name string, b *recipes.Book, g *given) ([]*recipes.Recipe, e
 	}
 	titles := make([]string, 0, len(all))
 	for _, r := range all {
-		if strings.EqualFold(r.Title, strings.TrimSpace(want)) {
+		if strings.EqualFold(r.Title, strings.TrimSpace(want)) || string(r.ID) == want {
 			return []*recipes.Recipe{r}, nil
 		}
 		titles = append(titles, r.Title)

@@ -56,6 +56,7 @@ func openWindow(path string) error {
 		})
 	}
 	w = ui.Open(a, d)
+	w.PrintWith(printApart)
 	if brokeOff {
 		w.TellCrash(last)
 	}
