@@ -12,7 +12,7 @@ const noBreak = "\u00a0"
 
 var (
 	// figureForm is a number with the unit or sign that belongs to it.
-	figureForm = regexp.MustCompile(`([0-9½¼¾⅓⅔⅛⅜⅝⅞]) (%|°[CF]|kcal|kJ|[kmµ]?g|[mcd]?l|[mc]m|oz|lb|tsp|tbsp|cups?|litres?|inch(?:es)?|minutes?|hours?|days?|heures?|jours?)(\W|$)`)
+	figureForm = regexp.MustCompile(`([0-9½¼¾⅓⅔⅛⅜⅝⅞]) (%|°[CF]|kcal|kJ|[kmµ]?g|[mcd]?l|[mc]m|oz|lb|tsp|tbsp|cups?|litres?|inch(?:es)?|minutes?|hours?|days?|heures?|jours?|pots?|cuissons?|tasters|personnes|points?|portions?)(\W|$)`)
 	// fallForm is a number below zero: a dash that belongs to what follows.
 	fallForm = regexp.MustCompile(`(^|[\s(])–([0-9])`)
 )

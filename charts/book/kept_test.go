@@ -15,6 +15,7 @@ func TestFiguresHoldTogether(t *testing.T) {
 		{"degrees", "at 190 °C, then", "at 190_°C, then"},
 		{"a word that begins like a unit", "2 large eggs, 3 greens", "2 large eggs, 3 greens"},
 		{"two in a row", "1 g 2 g", "1_g 2_g"},
+		{"what is counted", "16 personnes, 2 cuissons; 16 tasters, 2 pots", "16_personnes, 2_cuissons; 16_tasters, 2_pots"},
 		{"nothing", "", ""},
 	} {
 		if got := strings.ReplaceAll(kept(row.in), noBreak, "_"); got != row.want {
