@@ -37,10 +37,18 @@ func (w *Window) settings() {
 	form.Row("", salt, "", "")
 	form.Row(words.Say("settings.money"), money, "", words.Say("settings.money.help"))
 	language := w.languageRow(form)
-	parts.ShowDialog(w.win, parts.DialogOptions{
-		Title: words.Say("settings.title"), Content: form, First: pick, Confirm: words.Say("button.save"), Cancel: words.Say("button.cancel"), Width: 560,
+	numbers := w.numbersRow(form)
+	var d *parts.Dialog
+	book := parts.NewButton(parts.Quiet, "print", words.Say("settings.print.open"), func() {
+		d.Close()
+		w.goTo(place{page: pageBook})
+	})
+	w.pin("settings.print", book)
+	form.Row(words.Say("settings.print"), parts.Line(0, book, parts.Spring()), "", words.Say("settings.print.help"))
+	d = parts.ShowDialog(w.win, parts.DialogOptions{
+		Title: words.Say("settings.title"), Content: parts.Scrolled(parts.Pad(0, 12, 0, 0, form)), First: pick, Confirm: words.Say("button.save"), Cancel: words.Say("button.cancel"), Width: 600, Height: 604,
 		OnOK: func() bool {
-			w.keepLanguage(language.Key())
+			w.keepLanguage(language.Key(), numbers.Key())
 			w.do(recipes.All(words.P("did.settings"), "",
 				recipes.Set(sheets.BasisSetting, basis), recipes.Set(sheets.SaltSetting, onOff(salt)), recipes.Set(sheets.KJSetting, onOff(kj)),
 				recipes.Set(sheets.MoneySetting, strings.TrimSpace(money.Text))))

@@ -29,6 +29,31 @@ func TestTheLanguageIsItsUsers(t *testing.T) {
 	}
 }
 
+// TestNumbersAreWrittenAsTheirReaderWants: a comma for all workbooks from the next
+// start, whatever the language.
+func TestNumbersAreWrittenAsTheirReaderWants(t *testing.T) {
+	t.Cleanup(func() { words.Choose("en") })
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	k.settings()
+	k.pins["settings.numbers"].(*parts.Segmented).SetKey(",")
+	k.picture("dialog-settings-numbers")
+	k.confirm()
+	k.settle()
+	if p := k.desk.Prefs(); p.Decimal != "," {
+		t.Fatalf("remembered %+v", p)
+	}
+	chooseMarks(k.desk.Prefs()) // the next start
+	k.openRecipe(0, tabVersions)
+	if got := k.cell("fat_g", "").Text; got != "46,0" {
+		t.Errorf("fat is shown as %q", got)
+	}
+	k.settings()
+	press(k, "settings.print")
+	if k.at.page != pageBook || k.win.Canvas().Overlays().Top() != nil {
+		t.Errorf("at %s, not where printing is set", k.at.page)
+	}
+}
+
 // TestAWindowInFrench shows a page in the second language: its heads, and its
 // numbers with commas.
 func TestAWindowInFrench(t *testing.T) {

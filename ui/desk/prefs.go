@@ -20,6 +20,7 @@ type Prefs struct {
 	Recent []Recent `json:"recent,omitempty"` // newest first
 
 	Language string `json:"language,omitempty"` // of sentences and numbers, "fr"; "": English
+	Decimal  string `json:"decimal,omitempty"`  // of numbers, "," or "."; "": as the language has it
 }
 
 // Recent is a workbook opened before.
