@@ -125,8 +125,15 @@ func TestTheBookIsSaved(t *testing.T) {
 func TestTheReportLeadsToItsPlace(t *testing.T) {
 	k := openKitchen(t, false, fyne.NewSize(1280, 800))
 	p := k.openBook()
+	p.fill()
+	if p.hint.Visible() {
+		t.Error("the list of recipes tells of points")
+	}
 	p.view.SetKey(bookReport)
 	p.fill()
+	if !p.hint.Visible() {
+		t.Error("how to go there is not told")
+	}
 	for i := range p.made.Report {
 		x := p.made.Report[i]
 		if x.Kind == book.OpenAllergen {

@@ -26,6 +26,7 @@ type bookPage struct {
 	other    *parts.Matrix // before and after, index or report
 	listCard fyne.CanvasObject
 	card     fyne.CanvasObject
+	hint     *parts.Text // how to go to an open point
 	up, down *parts.Button
 	title    *parts.Entry
 	state    *parts.Text
@@ -75,7 +76,8 @@ func (p *bookPage) build() fyne.CanvasObject {
 		p.w.pin(name, o)
 	}
 	p.listCard = parts.Fill(parts.GapSmall, 0, parts.NewTableCard("", "", p.list), parts.NewCaption(words.Say("bookpage.hint")))
-	p.card = parts.NewTableCard("", "", p.other)
+	p.hint = parts.NewCaption(words.Say("bookpage.report.hint"))
+	p.card = parts.Fill(parts.GapSmall, 0, parts.NewTableCard("", "", p.other), p.hint)
 	top := parts.Flow(parts.GapSmall, p.view, p.up, p.down)
 	main := parts.Fill(parts.GapSmall, 1, top, stackOf(p.listCard, p.card))
 	return pageBody(parts.PageHead(words.Say("nav.book"), words.Say("bookpage.caption"), p.pages, p.save), sideBySide(main, p.rightSide()))
@@ -140,6 +142,7 @@ func (p *bookPage) fill() {
 	key := p.view.Key()
 	visible(p.listCard, key == bookRecipes)
 	visible(p.card, key != bookRecipes)
+	visible(p.hint, key == bookReport && p.made != nil && len(p.made.Report) > 0)
 	visible(p.up, key == bookRecipes)
 	visible(p.down, key == bookRecipes)
 	p.save.SetEnabled(p.made != nil)

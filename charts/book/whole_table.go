@@ -51,6 +51,9 @@ func (p *Page) Compare(n food.Nutrient) (before, after nutrition.Figure, change 
 	return p.base.PerServing(n), after, nutrition.Compare(p.base, p.account, n), true
 }
 
+// Salt says whether the page prints sodium as salt.
+func (p *Page) Salt() bool { return p.options.SaltNotSodium }
+
 // Nutrients are those the page prints, in its order.
 func (p *Page) Nutrients() []food.Nutrient {
 	var out []food.Nutrient

@@ -5,7 +5,6 @@ import (
 	"strconv"
 	"strings"
 
-	"parewell/analysis/nutrition"
 	"parewell/charts/book"
 	"parewell/recipes"
 	"parewell/recipes/food"
@@ -70,7 +69,8 @@ func bookRow(b *recipes.Book, r *recipes.Recipe, p *book.Page, open int) Row {
 }
 
 // BookNutrition sets one serving of each recipe as printed beside the original:
-// a band a recipe, a row a nutrient.
+// a band a recipe, a row a nutrient, sodium as the page prints it. Energy is in
+// kcal, as in the book's own table.
 func BookNutrition(m *book.Manuscript) Sheet {
 	s := Sheet{Corner: words.Say("bookpage.serving"), Columns: []Column{
 		{Key: "before", Title: words.Say("bookpage.before"), Number: true, Index: -1},
@@ -95,20 +95,19 @@ func bookName(p *book.Page) string {
 
 func printedRow(p *book.Page, i int, n food.Nutrient) Row {
 	before, after, change, changed := p.Compare(n)
-	row := Row{Key: strconv.Itoa(i) + ":" + n.Key(), Label: text(WithUnit(n)), Cells: []Cell{
-		{Text: Amount(before, n), Number: true, Bar: noBar()},
-		{Text: Amount(after, n), Number: true, Bar: noBar(), Strong: n == food.EnergyKcal},
+	as := Units{salt: p.Salt()}.as(n)
+	row := Row{Key: strconv.Itoa(i) + ":" + n.Key(), Label: text(as.label()), Cells: []Cell{
+		{Text: as.amount(before), Number: true, Bar: noBar()},
+		{Text: as.amount(after), Number: true, Bar: noBar(), Strong: n == food.EnergyKcal},
 		{Bar: noBar(), Number: true},
 	}}
 	if !changed {
 		row.Cells[1] = Cell{Text: words.Say("bookpage.same"), Muted: true, Number: true, Bar: noBar()}
 		return row
 	}
-	if change.Bound == nutrition.NotSure || change.Amount != 0 {
-		row.Cells[2] = Cell{Text: ChangeText(change, n), Number: true, Bar: noBar()}
-		if !math.IsNaN(change.Percent) {
-			row.Cells[2].Bar = math.Max(-1, math.Min(1, change.Percent/100))
-		}
+	row.Cells[2] = Cell{Text: as.change(change), Number: true, Bar: noBar()}
+	if !math.IsNaN(change.Percent) && change.Amount != 0 {
+		row.Cells[2].Bar = math.Max(-1, math.Min(1, change.Percent/100))
 	}
 	return row
 }

@@ -100,6 +100,13 @@ func TestBookSheets(t *testing.T) {
 	if kcal.Cells[0].Text != "300" || kcal.Cells[1].Text != "200" || kcal.Cells[2].Bar > -.3 {
 		t.Errorf("before and after: %+v", kcal.Cells)
 	}
+	if sodium := row(t, table, "0:sodium_mg"); !strings.Contains(sodium.Label.Text, "sodium") || sodium.Cells[2].Bar < 1 {
+		t.Errorf("sodium: %+v", sodium)
+	}
+	_, _, salted := printed(t, recipes.Set(book.SettingSalt, book.Salt))
+	if salt := row(t, BookNutrition(salted), "0:sodium_mg"); !strings.Contains(salt.Label.Text, "salt") || salt.Cells[0].Text != "0.05" {
+		t.Errorf("salt: %+v", salt) // 20 mg of sodium
+	}
 	index := BookIndex(m)
 	if len(index.Rows) != 3 || index.Rows[0].Cells[0].Text != "Gratin" {
 		t.Errorf("index: %+v", index.Rows)
