@@ -23,8 +23,20 @@ func (w *Window) offerKeys() {
 		return
 	}
 	if to := p.takesKeys(); to != nil {
-		parts.OfferFocus(c, to)
+		parts.OfferFocus(c, to, func() bool {
+			now, ok := w.pages[w.at.page].(keyed)
+			return ok && now.takesKeys() == to
+		})
 		w.keysDue = c.Focused() == nil
+	}
+}
+
+// zoomKeys are further keys for larger text: a plus is typed with Shift on many
+// keyboards and has a key of its own on others, and a menu item has one key.
+func (w *Window) zoomKeys() {
+	larger := func(fyne.Shortcut) { w.setTheme(w.dark, w.factor+0.1) }
+	for _, s := range []fyne.Shortcut{ctrl(fyne.KeyEqual, fyne.KeyModifierShift), ctrl(fyne.KeyPlus, 0), ctrl(fyne.KeyPlus, fyne.KeyModifierShift)} {
+		w.win.Canvas().AddShortcut(s, larger)
 	}
 }
 

@@ -88,7 +88,7 @@ func (p *pastePage) now() {
 func (p *pastePage) show() {
 	r := p.read
 	if p.text.Text == "" && p.w.at.page == pagePaste {
-		parts.OfferFocus(p.w.win.Canvas(), p.text)
+		parts.OfferFocus(p.w.win.Canvas(), p.text, func() bool { return p.w.at.page == pagePaste })
 	}
 	p.add.SetEnabled(r.recipe != nil)
 	visible(p.tableIn, r.recipe != nil)

@@ -71,10 +71,11 @@ func focusOn(o fyne.Focusable) {
 }
 
 // OfferFocus gives o the keyboard where nothing has it and no dialog is open:
-// now, and once more after the press that led here, which takes it away.
-func OfferFocus(c fyne.Canvas, o fyne.Focusable) {
+// now, and once more after the press that led here, which takes it away, if o is
+// still in sight then.
+func OfferFocus(c fyne.Canvas, o fyne.Focusable, inSight func() bool) {
 	offer := func() {
-		if c.Focused() == nil && c.Overlays().Top() == nil {
+		if inSight() && c.Focused() == nil && c.Overlays().Top() == nil {
 			c.Focus(o)
 		}
 	}
