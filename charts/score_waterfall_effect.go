@@ -13,6 +13,7 @@ type fallEffect struct {
 	at   float64 // row it stands at, between two where they share it
 	last int     // the last of its rows
 	text string
+	bare string // the number alone, where there is no room for more; "" for words
 }
 
 // effects are the effects of the rows, each once.
@@ -24,7 +25,11 @@ func (v *fallView) effects(rows []fallRow) []fallEffect {
 			i++
 		}
 		if r := rows[first]; r.hasEffect {
-			out = append(out, fallEffect{r, float64(first+i) / 2, i, v.effect(r, i > first)})
+			e := fallEffect{row: r, at: float64(first+i) / 2, last: i, text: v.effect(r, i > first)}
+			if finite(r.effect[0]) {
+				e.bare = v.effect(r, false)
+			}
+			out = append(out, e)
 		}
 	}
 	return out
@@ -56,6 +61,9 @@ func (v *fallView) liking(s *sheet, g rowStage, rows []fallRow) {
 	}
 	right := g.body.Max.X - numbers - s.pt(10)
 	head := words.Say("charts.fall.effect", words.Capital(v.d.Attribute))
+	if s.width(s.headPen(), head) > g.body.Max.X-left {
+		head = words.Capital(v.d.Attribute)
+	}
 	s.write(s.headPen(), left, g.area.Max.Y+s.lineOf(s.headPen())/2, 0, s.fit(s.headPen(), head, g.body.Max.X-left))
 	plot := right-left >= s.pt(30)
 	col := g
@@ -118,7 +126,14 @@ func (v *fallView) mark(s *sheet, g rowStage, pl panel, e fallEffect, plot bool)
 	y, size := v.middle(g, e), min(s.pt(4), g.row*0.42)
 	_, edge := s.inks.verdictInks(e.row.verdict)
 	pen, mid := s.bodyPen(), e.row.effect[0]
-	e.text = s.fit(pen, e.text, g.body.Max.X-g.area.Min.X-signRoom(s, e))
+	room := g.body.Max.X - g.area.Min.X - signRoom(s, e)
+	if !plot {
+		room = g.body.Max.X - g.area.Min.X - s.pt(13)
+	}
+	if e.bare != "" && s.width(pen, e.text) > room {
+		e.text = e.bare
+	}
+	e.text = s.fit(pen, e.text, room)
 	switch {
 	case !finite(mid):
 		pen.color = s.inks.muted
@@ -131,20 +146,24 @@ func (v *fallView) mark(s *sheet, g rowStage, pl panel, e fallEffect, plot bool)
 	default:
 		s.verdictMark(e.row.verdict, vg.Point{X: g.area.Min.X + s.pt(5), Y: y}, size)
 	}
-	v.brace(s, g, e)
+	v.brace(s, g, e, plot)
 	s.write(pen, g.body.Max.X, y, 1, e.text)
 }
 
-// brace joins the rows that share an effect, at the right of the axis.
-func (v *fallView) brace(s *sheet, g rowStage, e fallEffect) {
+// brace joins the rows that share an effect, at the right of the axis; without a
+// plot at the left of the sign, which stands where the axis would be.
+func (v *fallView) brace(s *sheet, g rowStage, e fallEffect, plot bool) {
 	half := g.row * vg.Length(float64(e.last)-e.at)
 	if half <= 0 {
 		return
 	}
-	x, y := g.area.Max.X+s.pt(5), v.middle(g, e)
+	x, end, y := g.area.Max.X+s.pt(5), -s.pt(3), v.middle(g, e)
+	if !plot {
+		x, end = g.area.Min.X-s.pt(3), s.pt(3)
+	}
 	half += g.row * 0.25
 	s.rule(s.inks.muted, x, y-half, x, y+half, s.hair(1.34))
-	for _, end := range []vg.Length{y - half, y + half} {
-		s.rule(s.inks.muted, x-s.pt(3), end, x, end, s.hair(1.34))
+	for _, at := range []vg.Length{y - half, y + half} {
+		s.rule(s.inks.muted, min(x, x+end), at, max(x, x+end), at, s.hair(1.34))
 	}
 }
