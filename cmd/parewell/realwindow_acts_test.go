@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 
 	"parewell/recipes"
@@ -160,7 +161,7 @@ func (w *window) printsAPage(home, book string) {
 		w.t.Fatal(err)
 	}
 	w.key("ctrl+k")
-	w.waitFor(words.Say("printed.open"))
+	w.wheelDown(words.Say("printed.what"), 30)
 	_, after := w.act("US measures", book, func() { w.click(words.Say("printed.units.us")) })
 	if got := after.Setting("print.units"); got != "us" {
 		w.t.Errorf("measures %q", got)
@@ -182,5 +183,37 @@ func (w *window) printsAPage(home, book string) {
 		})
 	}
 	w.settle()
+	w.printsFrenchCharts(to)
 	w.key("ctrl+4") // back where it was
+}
+
+// printsFrenchCharts saves the charts of the page with French labels, while the
+// window stays English.
+func (w *window) printsFrenchCharts(to string) {
+	w.t.Helper()
+	w.click(words.Say("printed.charts"))
+	w.waitFor(words.Say("printed.charts.title"))
+	w.settle()
+	w.key("ctrl+a")
+	w.typeText(to)
+	w.click("Français")
+	w.key("Return")
+	w.until("the charts are written in French", func() bool {
+		found, err := filepath.Glob(filepath.Join(to, "*", "captions.txt"))
+		if err != nil || len(found) != 1 {
+			return false
+		}
+		b, err := os.ReadFile(found[0])
+		return err == nil && strings.Contains(string(b), "une portion")
+	})
+	w.settle()
+	w.waitFor(words.Say("printed.charts"))
+}
+
+// wheelDown turns the wheel over a text.
+func (w *window) wheelDown(over string, clicks int) {
+	w.t.Helper()
+	o := w.atRest(strconv.Quote(over)+" is shown", func() (seen, bool) { return w.object(over) })
+	w.tool("xdotool", "mousemove", "--window", w.id, strconv.Itoa(int(o.X+o.W/2)), strconv.Itoa(int(o.Y+o.H/2)), "click", "--repeat", strconv.Itoa(clicks), "--delay", "30", "5")
+	w.settle()
 }
