@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"math"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -61,6 +62,38 @@ func TestEveryPageTakesKeysAtOnce(t *testing.T) {
 }
 
 func (k *kitchenWindow) inner(tab string) page { return k.pages[pageRecipe].(*recipePage).inner[tab] }
+
+// Text grows, shrinks and comes back by keys, within bounds, and the size is
+// remembered; the page in sight stays.
+func TestTextSizeByKeys(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	k.openRecipe(0, tabVersions)
+	rows := []struct {
+		name string
+		key  fyne.Shortcut
+		n    int
+		want float32
+	}{
+		{"larger", ctrl(fyne.KeyEqual, 0), 2, 1.2},
+		{"smaller", ctrl(fyne.KeyMinus, 0), 1, 1.1},
+		{"smallest", ctrl(fyne.KeyMinus, 0), 9, leastText},
+		{"usual", ctrl(fyne.Key0, 0), 1, 1},
+		{"largest", ctrl(fyne.KeyEqual, 0), 9, mostText},
+	}
+	for _, r := range rows {
+		for range r.n {
+			k.pressShortcut(r.key)
+		}
+		if math.Abs(float64(k.factor-r.want)) > 1e-3 || math.Abs(k.desk.Prefs().Text-float64(r.want)) > 1e-3 {
+			t.Errorf("%s: %v, remembered %v, want %v", r.name, k.factor, k.desk.Prefs().Text, r.want)
+		}
+	}
+	k.pressShortcut(ctrl(fyne.Key0, 0))
+	k.win.Canvas().(fyne.Shortcutable).TypedShortcut(ctrl(fyne.KeyPlus, 0))
+	if math.Abs(float64(k.factor-1.1)) > 1e-3 || k.at.tab != tabVersions {
+		t.Errorf("a plus: %v at %s", k.factor, k.at.tab)
+	}
+}
 
 // A refresh after an edit takes the keyboard from nobody and gives it to nobody;
 // tabs keep it while their arrows go from one to the next.

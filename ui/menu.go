@@ -78,13 +78,14 @@ func viewItems(w *Window, m *menus) []*fyne.MenuItem {
 		item("tab.original", ctrl(fyne.Key5, 0), tab(tabOriginal)),
 		item("tab.tests", ctrl(fyne.Key6, 0), tab(tabTests)),
 		item("tab.tastings", ctrl(fyne.Key9, 0), tab(tabTastings)),
-		item("tab.ledger", ctrl(fyne.Key0, 0), tab(tabLedger)),
+		item("tab.ledger", ctrl(fyne.KeyU, 0), tab(tabLedger)),
 		item("tab.printed", ctrl(fyne.KeyK, 0), tab(tabPrinted)),
 		item("tab.notebook", ctrl(fyne.Key7, 0), tab(tabNotebook)),
 		item("tab.claims", ctrl(fyne.Key8, 0), tab(tabClaims)),
 		fyne.NewMenuItemSeparator(),
 		item("menu.larger", ctrl(fyne.KeyEqual, 0), func() { w.setTheme(w.dark, w.factor+0.1) }),
 		item("menu.smaller", ctrl(fyne.KeyMinus, 0), func() { w.setTheme(w.dark, w.factor-0.1) }),
+		item("menu.usual", ctrl(fyne.Key0, 0), func() { w.setTheme(w.dark, 1) }),
 		m.theme,
 	}
 }

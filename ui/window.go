@@ -64,6 +64,7 @@ func Open(a fyne.App, d *desk.Desk) *Window {
 	w.win.SetContent(parts.WithLayer(w.frame()))
 	w.menu = newMenus(w)
 	w.win.SetMainMenu(w.menu.main)
+	w.zoomKeys()
 	w.win.Resize(windowSize(prefs))
 	w.win.SetCloseIntercept(w.close)
 	w.win.Canvas().SetOnTypedKey(w.key)

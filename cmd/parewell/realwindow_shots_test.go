@@ -73,7 +73,7 @@ func (w *window) tour(theme string, width int) {
 		{"ctrl+7", "notebook"},
 		{"ctrl+8", "claims"},
 		{"ctrl+9", "tastings"},
-		{"ctrl+0", "ledger"},
+		{"ctrl+u", "ledger"},
 		{"ctrl+k", "printed"},
 	} {
 		w.key(tab.key)
