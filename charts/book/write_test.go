@@ -21,6 +21,7 @@ import (
 	"parewell/recipes/food"
 	"parewell/recipes/measure"
 	"parewell/recipes/reading"
+	"parewell/recipes/words"
 )
 
 // someDay stands in the documents of tests.
@@ -59,8 +60,14 @@ func TestThePageComesBack(t *testing.T) {
 		recipe int
 		letter string
 		units  Units
-	}{{0, "", Metric}, {0, "E", Metric}, {1, "B", US}, {2, "A", US}} {
+		code   string // of the language
+	}{
+		{0, "", Metric, "en"}, {0, "E", Metric, "en"}, {1, "B", US, "en"}, {2, "A", US, "en"},
+		{0, "", Metric, "fr"}, {0, "E", US, "fr"}, {1, "B", US, "fr"}, {2, "A", Metric, "fr"},
+	} {
 		t.Run(fmt.Sprint(row), func(t *testing.T) {
+			defer words.Use(words.Current())
+			words.Use(words.Find(row.code))
 			o := Usual(row.units, claims.US)
 			p := pageOf(t, row.recipe, row.letter, o)
 			opt := reading.Options{Foods: foods, System: measure.US}
@@ -97,7 +104,7 @@ func sameRecipe(t *testing.T, form string, p *Page, d *reading.Draft, title stri
 	if !slices.Equal(lines, back) {
 		t.Errorf("%s: ingredients %q,\nwant %q", form, back, lines)
 	}
-	if d.Title != title || d.Servings != p.Servings || len(d.Steps) < len(p.Steps) {
+	if d.Title != title || d.Servings != p.Servings || len(d.Steps) != len(p.Steps) {
 		t.Errorf("%s: title %q, %v servings, %d steps", form, d.Title, d.Servings, len(d.Steps))
 	}
 	for i, s := range p.Steps {

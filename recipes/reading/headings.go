@@ -20,7 +20,7 @@ var headingWords = map[string]heading{
 	"procedure": methodHead, "how to make it": methodHead, "what to do": methodHead, "cooking instructions": methodHead,
 	"preparation method": methodHead, "cooking method": methodHead, "how to": methodHead, "how to cook": methodHead, "to make": methodHead,
 	"the method": methodHead, "how to make": methodHead, "directions for cooking": methodHead, "let's cook": methodHead, "process": methodHead,
-	"notes": asideHead, "note": asideHead, "recipe notes": asideHead, "tips": asideHead, "tip": asideHead, "cook's notes": asideHead, "cook's note": asideHead, "cooks notes": asideHead,
+	"notes": asideHead, "note": asideHead, "notes on technique": asideHead, "notes de technique": asideHead, "valeurs nutritionnelles": asideHead, "recipe notes": asideHead, "tips": asideHead, "tip": asideHead, "cook's notes": asideHead, "cook's note": asideHead, "cooks notes": asideHead,
 	"nutrition": asideHead, "nutrition facts": asideHead, "nutritional information": asideHead, "nutrition information": asideHead, "nutrition per serving": asideHead,
 	"storage": asideHead, "equipment": asideHead, "special equipment": asideHead, "you may also like": asideHead, "comments": asideHead, "reviews": asideHead,
 	"did you make this recipe": asideHead, "related recipes": asideHead, "per serving": asideHead, "nutritional info": asideHead, "make ahead": asideHead, "make it ahead": asideHead, "variations": asideHead, "substitutions": asideHead, "faq": asideHead,

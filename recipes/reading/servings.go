@@ -11,7 +11,7 @@ import (
 var servingWords = []string{
 	"serves about", "serves", "servings:", "servings", "serving:", "serving size:", "feeds", "portions:", "portions", "makes enough for", "enough for", "for",
 	"number of servings:", "recipe serves", "recipe makes", "recipe yields", "this recipe serves", "this recipe makes", "yields:", "yields", "yield:", "yield", "makes about", "makes:", "makes",
-	"quantity:", "makes approximately", "serving", "people:", "per", "para", "cuts into about", "cuts into", "cut into",
+	"quantity:", "makes approximately", "serving", "people:", "per", "para", "cuts into about", "cuts into", "cut into", "donne",
 }
 
 // readServings reads "Serves 4-6", "Makes 12 muffins", "4 servings" into the
