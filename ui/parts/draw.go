@@ -75,12 +75,19 @@ func focusOn(o fyne.Focusable) {
 // still in sight then.
 func OfferFocus(c fyne.Canvas, o fyne.Focusable, inSight func() bool) {
 	offer := func() {
-		if inSight() && c.Focused() == nil && c.Overlays().Top() == nil {
+		if inSight() && placed(o) && c.Focused() == nil && c.Overlays().Top() == nil {
 			c.Focus(o)
 		}
 	}
 	offer()
 	timing.Do(offer)
+}
+
+// placed tells whether an object stands anywhere in its window: the toolkit gives
+// the origin as the place of what is in none, where no field or table stands.
+func placed(o fyne.Focusable) bool {
+	obj, ok := o.(fyne.CanvasObject)
+	return ok && fyne.CurrentApp().Driver().AbsolutePositionForObject(obj) != fyne.Position{}
 }
 
 func hasFocus(o fyne.Focusable) bool {
