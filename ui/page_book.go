@@ -59,6 +59,7 @@ func (p *bookPage) build() fyne.CanvasObject {
 		{Key: bookReport, Text: words.Say("bookpage.view.report")},
 	}, bookRecipes, func(string) { p.fill() })
 	p.list = parts.NewMatrix()
+	p.list.Stretch = true
 	p.list.OnToggle = func(row, _ int) { p.toggle(row) }
 	p.list.OnActivate = p.act
 	p.list.OnEdit = func(row, _ int, text string) { p.chooseNamed(row, text) }

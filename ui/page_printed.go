@@ -169,6 +169,10 @@ func (p *printedPage) arrived(made *setPage) {
 	p.side.Refresh()
 }
 
+// paperMost is how wide a sheet of paper is shown at the most: its letters are then
+// a little larger than the window's own.
+const paperMost = 880
+
 // showSheets puts the sheets of paper below each other; those that are there
 // already are painted anew in their place, so that nothing jumps.
 func (p *printedPage) showSheets(pages []manuscript.Page) {
@@ -186,7 +190,7 @@ func (p *printedPage) showSheets(pages []manuscript.Page) {
 		}
 		sheet := parts.NewChartView(fyne.NewSize(200, 200), paintOf(&pages[i]))
 		p.papers = append(p.papers, sheet)
-		p.sheets.Add(parts.Ratio(high, parts.NewPanel(1, sheet)))
+		p.sheets.Add(parts.Sheet(high, paperMost*parts.Factor(p.scroll), parts.NewPanel(1, sheet)))
 	}
 	p.w.pin("printed.sheet", p.papers[0])
 	p.sheets.Refresh()

@@ -64,6 +64,9 @@ func TestThePrintedPage(t *testing.T) {
 		if p.made.err != nil || len(p.papers) != len(p.made.pages) || len(p.papers) == 0 {
 			t.Fatalf("%d sheets in sight of %d: %v", len(p.papers), len(p.made.pages), p.made.err)
 		}
+		if w := p.papers[0].Size().Width; w > paperMost {
+			t.Errorf("the paper is %v wide", w)
+		}
 		all := k.book().Versions(r.ID)
 		if got := p.made.of.Version; got != all[len(all)-1].ID {
 			t.Errorf("%s is printed, not the newest", got)
