@@ -225,3 +225,19 @@ func TestReadingDataIsStopped(t *testing.T) {
 		t.Errorf("said %q", got)
 	}
 }
+
+// TestTheBookInLargeText: all views can be reached at the largest text.
+func TestTheBookInLargeText(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	k.setTheme(false, 1.6)
+	p := k.openBook()
+	k.picture("book-large")
+	at := fyne.CurrentApp().Driver().AbsolutePositionForObject
+	right := at(p.view).X + max(p.view.Size().Width, p.view.MinSize().Width)
+	if side := at(p.side); at(p.view).Y+p.view.Size().Height > side.Y && right > side.X {
+		t.Errorf("the views end at %v, under what begins at %v", right, side)
+	}
+	if right > 1280 {
+		t.Errorf("the views end at %v", right)
+	}
+}

@@ -80,8 +80,8 @@ func (p *bookPage) build() fyne.CanvasObject {
 	p.hint = parts.NewCaption(words.Say("bookpage.report.hint"))
 	p.card = parts.Fill(parts.GapSmall, 0, parts.NewTableCard("", "", p.other), p.hint)
 	top := parts.Flow(parts.GapSmall, p.view, p.up, p.down)
-	main := parts.Fill(parts.GapSmall, 1, top, stackOf(p.listCard, p.card))
-	return pageBody(parts.PageHead(words.Say("nav.book"), words.Say("bookpage.caption"), p.pages, p.save), sideBySide(main, p.rightSide()))
+	body := parts.Fill(parts.GapSmall, 1, top, sideBySide(stackOf(p.listCard, p.card), p.rightSide())) // the views need all the width in large text
+	return pageBody(parts.PageHead(words.Say("nav.book"), words.Say("bookpage.caption"), p.pages, p.save), body)
 }
 
 // rightSide is the title of the book and how it is printed.
