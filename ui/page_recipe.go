@@ -82,7 +82,7 @@ func (p *recipePage) tabList() []parts.Tab {
 func (p *recipePage) show() {
 	r := p.w.recipe()
 	p.title.SetText(r.Title)
-	brief := sheets.BriefText(r.Brief)
+	brief := sheets.UnitsOf(p.w.book()).BriefText(r.Brief)
 	if brief == "" {
 		brief = words.Say("recipe.no-brief")
 	}

@@ -98,7 +98,7 @@ func (x *Bench) meets(i int) bool {
 }
 
 // BriefText says a recipe's brief in one line; empty when none is set.
-func BriefText(b recipes.Brief) string {
+func (u Units) BriefText(b recipes.Brief) string {
 	var parts []string
 	if b.Keep != "" {
 		parts = append(parts, words.Say("brief.keep", b.Keep))
@@ -107,7 +107,8 @@ func BriefText(b recipes.Brief) string {
 		parts = append(parts, words.Say("brief.cut", b.Cut))
 	}
 	for _, t := range b.Targets {
-		parts = append(parts, words.Say("nutrient."+t.Nutrient.Key())+" "+targetText(t))
+		as := u.as(t.Nutrient)
+		parts = append(parts, as.name+" "+as.target(t))
 	}
 	if b.Helping > 0 {
 		parts = append(parts, words.Say("brief.helping", words.Grams(b.Helping)))

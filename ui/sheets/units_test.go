@@ -28,6 +28,9 @@ func TestSaltAndKilojoules(t *testing.T) {
 	if got := row(t, s, SlipsKey).Cells[1].Text; !strings.Contains(got, "salt +0.47 g") {
 		t.Errorf("got worse: %q", got)
 	}
+	if got := UnitsOf(b).BriefText(b.Recipe("recipe").Brief); !strings.Contains(got, "salt at most 1 g") {
+		t.Errorf("the brief says %q", got)
+	}
 	if d := x.Detail("sodium_mg", 1, PerServing); d.Title != "Salt in A, per serving: 0.52 g" || !strings.Contains(d.Text, "209 mg of sodium") {
 		t.Errorf("%+v", d)
 	}

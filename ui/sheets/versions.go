@@ -303,15 +303,6 @@ func (x *Bench) target(n food.Nutrient) *recipes.Target {
 	return nil
 }
 
-// targetText says a target: "at most 500 kcal".
-func targetText(t recipes.Target) string {
-	key := "target.at-most"
-	if t.AtLeast {
-		key = "target.at-least"
-	}
-	return words.Say(key, words.Trim(t.Amount, 1), t.Nutrient.Unit())
-}
-
 // effectRow says how much of a change is the recipe's and how much a smaller
 // helping's.
 func (x *Bench) effectRow(n food.Nutrient) Row {
