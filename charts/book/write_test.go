@@ -62,8 +62,14 @@ func TestThePageComesBack(t *testing.T) {
 		units  Units
 		code   string // of the language
 	}{
-		{0, "", Metric, "en"}, {0, "E", Metric, "en"}, {1, "B", US, "en"}, {2, "A", US, "en"},
-		{0, "", Metric, "fr"}, {0, "E", US, "fr"}, {1, "B", US, "fr"}, {2, "A", Metric, "fr"},
+		{0, "", Metric, "en"},
+		{0, "E", Metric, "en"},
+		{1, "B", US, "en"},
+		{2, "A", US, "en"},
+		{0, "", Metric, "fr"},
+		{0, "E", US, "fr"},
+		{1, "B", US, "fr"},
+		{2, "A", Metric, "fr"},
 	} {
 		t.Run(fmt.Sprint(row), func(t *testing.T) {
 			defer words.Use(words.Current())
