@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"testing"
-	"time"
 )
 
 // TestOrdersAreAsEvenAsTheNumbersAllow goes through every panel and number of
@@ -311,31 +310,6 @@ func TestSameSeedSameDesign(t *testing.T) {
 		}
 		if got != r.want {
 			t.Errorf("%s: %s", r.name, got)
-		}
-	}
-}
-
-// TestPlanIsQuick holds the largest plan of the promise (8 samples, 60 tasters)
-// and the hardest incomplete one to 100 ms, three tries.
-func TestPlanIsQuick(t *testing.T) {
-	if racing {
-		t.Skip("times are measured without the race detector")
-	}
-	for _, a := range []Ask{
-		{Test: Liking, Samples: 8, Panelists: 60},
-		{Test: Liking, Samples: 12, Panelists: 60, PerSitting: 5},
-		{Test: Tetrad, Samples: 2, Panelists: 60},
-	} {
-		best := time.Hour
-		for range 3 {
-			start := time.Now()
-			if _, err := Plan(a); err != nil {
-				t.Fatal(err)
-			}
-			best = min(best, time.Since(start))
-		}
-		if best > 100*time.Millisecond {
-			t.Errorf("%+v took %v", a, best)
 		}
 	}
 }
