@@ -76,7 +76,7 @@ func (w *Window) setTheme(dark bool, factor float32) {
 	w.dark, w.factor = dark, factor
 	w.withContext(func() { w.app.Settings().SetTheme(parts.NewTheme(w.dark, w.factor)) })
 	w.desk.SetPrefs(func(p *desk.Prefs) {
-		p.Theme, p.Text = themeLight, float64(w.factor)
+		p.Theme, p.Text = themeLight, float64(factor) // kept on another thread: no field of the window
 		if dark {
 			p.Theme = themeDark
 		}
