@@ -137,7 +137,9 @@ func (x *Bench) Headnote(i int, headnote string) []Headline {
 		s := &bySort[k]
 		h := Headline{Word: s.Word, Says: s.Phrase().String(), Mark: headMark(s)}
 		if k < len(other) && len(s.Results)+len(other[k].Results) > 0 {
-			h.Says = words.Say("claims.page.both", h.Says, other[k].Phrase().String())
+			if eu := other[k].Phrase().String(); eu != h.Says {
+				h.Says = words.Say("claims.page.both", h.Says, eu)
+			}
 		}
 		out = append(out, h)
 	}
