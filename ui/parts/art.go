@@ -2,6 +2,7 @@ package parts
 
 import (
 	"fmt"
+	"image"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -84,17 +85,27 @@ type artwork struct {
 	art Art
 }
 
+// CreateRenderer is part of fyne.Widget. The drawing is made when it is painted:
+// most empty pages are never seen, and drawing one takes as long as a table.
 func (p *artwork) CreateRenderer() fyne.WidgetRenderer {
-	img := newIconImage()
-	d := &drawn{objects: []fyne.CanvasObject{img}}
+	picture := canvas.NewRaster(p.paint)
+	d := &drawn{objects: []fyne.CanvasObject{picture}}
 	d.min = func() fyne.Size { return fyne.NewSize(120, 96) }
-	d.layout = func(s fyne.Size) { img.Resize(s) }
-	d.refresh = func() { p.paint(img) }
+	d.layout = func(s fyne.Size) { picture.Resize(s) }
+	d.refresh = picture.Refresh
 	return d.start()
 }
 
-// paint fills the colours in; the cache is by name, so the ground is part of it.
-func (p *artwork) paint(img *canvas.Image) {
+// paint draws at a size in device pixels: a picture in no window has one of them
+// a unit.
+func (p *artwork) paint(w, h int) image.Image {
+	img := canvas.NewImageFromResource(p.resource())
+	img.Resize(fyne.NewSize(float32(w), float32(h)))
+	return img.Image
+}
+
+// resource fills the colours in; the cache is by name, so the ground is part of it.
+func (p *artwork) resource() fyne.Resource {
 	key := fmt.Sprintf("art-%s-%s.svg", p.art, css(Colour(p, RoleGround))[1:])
 	r, ok := painted[key]
 	if !ok {
@@ -105,10 +116,7 @@ func (p *artwork) paint(img *canvas.Image) {
 		r = fyne.NewStaticResource(key, []byte(`<svg xmlns="http://www.w3.org/2000/svg" width="120" height="96" viewBox="0 0 120 96">`+body+`</svg>`))
 		painted[key] = r
 	}
-	if img.Resource != r {
-		img.Resource = r
-		img.Refresh()
-	}
+	return r
 }
 
 // NewEmptyState fills an empty page: a drawing, what this place is for, one
