@@ -57,9 +57,6 @@ func openWindow(path string) error {
 	}
 	w = ui.Open(a, d)
 	w.PrintWith(printApart)
-	if p := newPlacer(); p != nil {
-		w.PlaceBy(p)
-	}
 	if brokeOff {
 		w.TellCrash(last)
 	}

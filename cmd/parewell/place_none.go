@@ -1,8 +1,0 @@
-//go:build !nowindow && (!linux || wayland)
-
-package main
-
-import "parewell/ui"
-
-// newPlacer is nil where windows are placed by the system alone.
-func newPlacer() ui.Placer { return nil }
