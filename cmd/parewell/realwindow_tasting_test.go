@@ -257,23 +257,22 @@ func (p *phoneTaster) whole(code string, seat *recipes.Seat, from, to int) {
 	p.Do("Network.clearBrowserCookies", nil)
 	p.Do("Page.navigate", map[string]any{"url": p.link})
 	p.Until(`!!document.querySelector('#code')`)
-	p.Tap("#code")
-	p.Do("Input.insertText", map[string]any{"text": code})
-	p.Tap(".go")
+	p.Write("#code", code)
+	p.Press(".go")
 	p.Until(`document.querySelector('.go')?.textContent=='Begin'||!!document.querySelector('.cup b')`)
 	if from == 0 {
-		p.Tap(".go")
+		p.Press(".go")
 	}
 	for place := from; place < to; place++ {
 		p.Until(fmt.Sprintf(`document.querySelector('.cup b')?.textContent=='%d'`, seat.Cups[place].Code))
-		p.Tap(fmt.Sprintf("input[name=q0][value='%d']", overallOf(seat.Number, place)))
-		p.Tap(fmt.Sprintf("input[name=q1][value='%d']", flavourOf(seat.Number, place)))
-		p.Tap("button.go")
+		p.Choose(fmt.Sprintf("input[name=q0][value='%d']", overallOf(seat.Number, place)))
+		p.Choose(fmt.Sprintf("input[name=q1][value='%d']", flavourOf(seat.Number, place)))
+		p.Press("button.go")
 	}
 	if to == len(seat.Cups) {
 		p.Until(`document.body.innerText.includes('usual recipe')`)
-		p.Tap("input[name=q0][value='0']")
-		p.Tap("button.go")
+		p.Choose("input[name=q0][value='0']")
+		p.Press("button.go")
 		p.Until(`document.body.innerText.includes('Thank you')`)
 		return
 	}

@@ -161,15 +161,21 @@ func (b *Browser) Eval(expression string) any {
 // Until waits for an expression to hold.
 func (b *Browser) Until(expression string) {
 	b.tb.Helper()
-	for end := time.Now().Add(30 * time.Second); time.Now().Before(end); {
+	if !b.holds(expression, 30*time.Second) {
+		b.tb.Fatalf("never came true: %s\n%v", expression, b.Eval("document.body.innerText"))
+	}
+}
+
+// holds waits for an expression, and tells whether it came to hold in time.
+func (b *Browser) holds(expression string, patience time.Duration) bool {
+	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(50 * time.Millisecond) {
 		if r, err := b.Call("Runtime.evaluate", map[string]any{"expression": "document.readyState=='complete'&&(" + expression + ")", "returnByValue": true}); err == nil {
 			if inner, _ := r["result"].(map[string]any); inner["value"] == true {
-				return
+				return true
 			}
 		}
-		time.Sleep(50 * time.Millisecond)
 	}
-	b.tb.Fatalf("never came true: %s\n%v", expression, b.Eval("document.body.innerText"))
+	return false
 }
 
 // Tap puts a finger on the middle of what a selector finds, once the page has come
@@ -191,6 +197,38 @@ func (b *Browser) Tap(selector string) {
 	point := map[string]any{"x": at[0], "y": at[1]}
 	b.Do("Input.dispatchTouchEvent", map[string]any{"type": "touchStart", "touchPoints": []any{point}})
 	b.Do("Input.dispatchTouchEvent", map[string]any{"type": "touchEnd", "touchPoints": []any{}})
+}
+
+// Choose taps what can be chosen until it is: a slow machine takes a tap whose end
+// comes late for a long press, and a person taps again.
+func (b *Browser) Choose(selector string) {
+	b.tb.Helper()
+	b.tapUntil(selector, "document.querySelector("+strconv.Quote(selector)+")?.checked")
+}
+
+// Write taps a field until it has the keyboard and writes in it.
+func (b *Browser) Write(selector, text string) {
+	b.tb.Helper()
+	b.tapUntil(selector, "document.activeElement==document.querySelector("+strconv.Quote(selector)+")")
+	b.Do("Input.insertText", map[string]any{"text": text})
+}
+
+// Press taps a button until it leads to another page, as Choose does.
+func (b *Browser) Press(selector string) {
+	b.tb.Helper()
+	b.Eval("window.untouched=true")
+	b.tapUntil(selector, "!window.untouched")
+}
+
+func (b *Browser) tapUntil(selector, expression string) {
+	b.tb.Helper()
+	for range 5 {
+		b.Tap(selector)
+		if b.holds(expression, 5*time.Second) {
+			return
+		}
+	}
+	b.tb.Fatalf("five taps on %s did nothing\n%v", selector, b.Eval("document.body.innerText"))
 }
 
 // Phone makes the page a phone of that size, in a colour scheme.
