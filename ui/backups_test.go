@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"context"
 	"path/filepath"
 	"testing"
 	"time"
@@ -23,7 +22,7 @@ func openBackedUp(t *testing.T, did func(key string)) *kitchenWindow {
 	t.Cleanup(parts.UseTiming(parts.InstantTiming(time.Date(2026, 3, 4, 10, 0, 0, 0, time.UTC))))
 	k := &kitchenWindow{t: t, posts: make(chan func(), 1000), dir: t.TempDir()}
 	d := desk.New(desk.Options{Post: func(f func()) { k.posts <- f }, StateDir: filepath.Join(k.dir, "state"), BackupAfter: time.Nanosecond, Did: did})
-	t.Cleanup(func() { d.CloseWait(context.Background()) }) //nolint:errcheck // the test is over
+	k.closeAtEnd(d)
 	path := filepath.Join(k.dir, "supper.parewell")
 	done := false
 	tell := func(err error) {

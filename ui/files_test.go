@@ -23,6 +23,7 @@ func TestWhatOpeningCameTo(t *testing.T) {
 	dir := t.TempDir()
 	k := &kitchenWindow{t: t, posts: make(chan func(), 1000), dir: dir}
 	d := desk.New(desk.Options{Post: func(f func()) { k.posts <- f }, Starter: desk.StarterFoods, StateDir: dir})
+	k.closeAtEnd(d)
 	k.Window = Open(a, d)
 	k.win.Resize(fyne.NewSize(1280, 800))
 	k.settle()

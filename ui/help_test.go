@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"context"
 	"image/png"
 	"os"
 	"path/filepath"
@@ -31,6 +32,7 @@ func openKitchen(t testing.TB, dark bool, size fyne.Size) *kitchenWindow {
 	t.Cleanup(parts.UseTiming(parts.InstantTiming(time.Date(2026, 3, 4, 10, 0, 0, 0, time.UTC))))
 	k := &kitchenWindow{t: t, posts: make(chan func(), 1000), dir: t.TempDir()}
 	d := desk.New(desk.Options{Post: func(f func()) { k.posts <- f }, Starter: desk.StarterFoods, StateDir: k.dir})
+	k.closeAtEnd(d)
 	opened := false
 	d.OpenDemo(func(err error) {
 		if err != nil {
@@ -45,6 +47,25 @@ func openKitchen(t testing.TB, dark bool, size fyne.Size) *kitchenWindow {
 	k.win.Resize(size)
 	k.settle()
 	return k
+}
+
+// closeAtEnd closes the desk when the test is over, before its folder goes: what is
+// remembered of the window is still on its way to the disk.
+func (k *kitchenWindow) closeAtEnd(d *desk.Desk) {
+	k.t.Cleanup(func() {
+		over := make(chan struct{})
+		defer close(over)
+		go func() {
+			for {
+				select {
+				case <-k.posts: // nobody answers any more
+				case <-over:
+					return
+				}
+			}
+		}()
+		d.CloseWait(context.Background()) //nolint:errcheck // the test is over
+	})
 }
 
 // clear takes the demo's kitchen tests and meals out, so that a test starts
