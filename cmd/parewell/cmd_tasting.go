@@ -17,7 +17,7 @@ import (
 	"parewell/recipes/workbook"
 )
 
-var tastingFlags = []flagSpec{{"tasting", true}, {"to", true}, {"early", true}, {"json", false}}
+var tastingFlags = []flagSpec{{"tasting", true}, {"to", true}, {"early", true}, {"why", true}, {"json", false}}
 
 // tastingActs are the subcommands of tasting.
 var tastingActs = []string{"list", "ballots", "import", "scores", "close"}
@@ -138,7 +138,7 @@ func oneTasting(name string, b *recipes.Book, g *given, fits func(*recipes.Tasti
 func serving(t *recipes.Tasting) bool { return t.State == recipes.TastingServing }
 
 // importScores takes a file of scores in: all of it, or nothing with every bad
-// row named.
+// row named; into a closed tasting only with a reason.
 func importScores(c *call, g *given) error {
 	name, file := g.operands[0], g.operands[1]
 	data, err := os.ReadFile(file)
@@ -158,7 +158,7 @@ func importScores(c *call, g *given) error {
 			return badScores(file, faults)
 		}
 		for i := range answers {
-			answers[i].At = time.Now().Format(time.RFC3339)
+			answers[i].At, answers[i].Why = time.Now().Format(time.RFC3339), g.flags["why"]
 		}
 		_, err = f.Apply(context.Background(), tasting.Record(t.ID, func() recipes.ID { return recipes.NewID(rand.Reader) }, answers...), recipes.ByImport)
 		if err != nil {
