@@ -77,7 +77,11 @@ func (g *guide) fill(typed string) {
 	if len(g.shown) > 0 {
 		g.list.Select(0, 0)
 		g.show(0)
+		return
 	}
+	g.chapter.Objects = []fyne.CanvasObject{parts.NewText(words.Say("guide.none.hint"))}
+	g.chapter.Refresh()
+	g.scroll.ScrollToTop()
 }
 
 // guideWords are a chapter's title and text.

@@ -11,7 +11,9 @@ import (
 	"fyne.io/fyne/v2"
 
 	"parewell/assets"
+	"parewell/recipes/words"
 	"parewell/ui/parts"
+	"parewell/ui/sheets"
 )
 
 func (k *kitchenWindow) guideList() *parts.Matrix {
@@ -68,6 +70,14 @@ func TestTheGuide(t *testing.T) {
 	k.fill("guide.find", "nowhere to be found")
 	if rows := k.guideList().Data().Rows; len(rows) != 0 {
 		t.Errorf("found %v", rows)
+	}
+	k.settle()
+	said := k.reads()
+	if _, last := guideWords("file"); strings.Contains(said, sheets.Paragraphs(last)[0][:20]) {
+		t.Error("the last chapter still stands beside the empty list")
+	}
+	if !strings.Contains(said, words.Say("guide.none.hint")[:20]) {
+		t.Error("nothing says what to try")
 	}
 }
 
