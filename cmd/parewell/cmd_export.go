@@ -41,7 +41,8 @@ func runExport(c *call) (int, error) {
 	return exitWell, folder.end(exportAll(c, folder, b, chosen))
 }
 
-// chosenRecipes are all recipes of the workbook, or the one --recipe names.
+// chosenRecipes are all recipes of the workbook, or the one --recipe names: by its
+// title, by a part of it that no other title has, or by its ID.
 func chosenRecipes(name string, b *recipes.Book, g *given) ([]*recipes.Recipe, error) {
 	all := b.Recipes()
 	if len(all) == 0 {
@@ -51,12 +52,20 @@ func chosenRecipes(name string, b *recipes.Book, g *given) ([]*recipes.Recipe, e
 	if !asked {
 		return all, nil
 	}
+	want = strings.TrimSpace(want)
 	titles := make([]string, 0, len(all))
+	var holding []*recipes.Recipe
 	for _, r := range all {
-		if strings.EqualFold(r.Title, strings.TrimSpace(want)) || string(r.ID) == want {
+		if strings.EqualFold(r.Title, want) || string(r.ID) == want {
 			return []*recipes.Recipe{r}, nil
 		}
+		if want != "" && strings.Contains(strings.ToLower(r.Title), strings.ToLower(want)) {
+			holding = append(holding, r)
+		}
 		titles = append(titles, r.Title)
+	}
+	if len(holding) == 1 {
+		return holding, nil
 	}
 	return nil, problem.New(name, words.Say("cmd.export.no-recipe", want), words.Say("cmd.export.have", words.Join(titles)))
 }
