@@ -13,11 +13,13 @@ const Overstated Because = "overstated"
 
 // Said is a word of a headnote held against the facts. Results has one entry
 // for each rule of the word's term; Figure is the check of a stated amount or
-// comparison itself, nil for other words.
+// comparison itself, nil for other words. Serving is a comparison's check of a
+// serving beside one of the original, where the words around it speak of servings.
 type Said struct {
 	Found
 	Results []Result
 	Figure  *Check
+	Serving *Check
 	Verdict Verdict // of the figure; empty where the results or the advice speak
 }
 
@@ -38,6 +40,10 @@ func CheckWords(text string, f Facts, authorities ...Authority) []Said {
 		switch w.Sort {
 		case Comparison:
 			s.compare(&f)
+			if speaksOfServings(text, w.Start) {
+				c := f.check(Test{Measure: Reduction, Nutrient: s.Nutrient, Basis: PerServing, Op: AtLeast, Limit: s.Percent})
+				s.Serving = &c
+			}
 		case Stated:
 			s.amount(&f)
 		case Checkable:
@@ -122,7 +128,30 @@ func (f Found) saysSame(v float64) bool {
 	return math.Abs(v-f.Amount) <= half+closeTo || near(RoundUS(f.Nutrient, v).Value, f.Amount)
 }
 
-// Phrase says how the words' own number stands: "the figure is 23.1 %".
+// speaksOfServings tells whether the sentence in which byte at stands speaks of
+// what one person eats.
+func speaksOfServings(text string, at int) bool {
+	from := strings.LastIndexAny(text[:at], ".!?;\n") + 1
+	to := len(text)
+	if i := strings.IndexAny(text[at:], ".!?;\n"); i >= 0 {
+		to = at + i
+	}
+	for _, t := range tokenise(text[from:to]) {
+		if servingWords[strings.TrimSuffix(t.word, "s")] {
+			return true
+		}
+	}
+	return false
+}
+
+var servingWords = map[string]bool{
+	"serving": true, "helping": true, "portion": true, "plate": true, "plateful": true, "bowl": true, "bowlful": true,
+	"slice": true, "piece": true, "person": true, "each": true, "serve": true,
+}
+
+// Phrase says how the words' own number stands: "the figure is 23.1 %". That of a
+// comparison says for how much of both dishes it holds: rules compare the same
+// weight of both, and lighter dishes often weigh less too.
 func (s *Said) Phrase() words.Phrase {
 	if s.Figure == nil {
 		return s.Advice()
@@ -136,8 +165,12 @@ func (s *Said) Phrase() words.Phrase {
 		value = s.Figure.Value.High
 	}
 	unit := s.Nutrient.Unit()
-	if s.Sort == Comparison {
-		unit = "%"
+	if s.Sort != Comparison {
+		return words.P("claims.said.figure", words.Trim(value, 1)+" "+unit)
 	}
-	return words.P("claims.said.figure", words.Trim(value, 1)+" "+unit)
+	shown, where := words.Trim(value, 1)+" %", words.Say("claims.basis."+basisKey(s.Figure.Test.Basis))
+	if s.Serving == nil || !s.Serving.Value.Known() || s.Serving.Value.Low < 0 {
+		return words.P("claims.said.compared", shown, where)
+	}
+	return words.P("claims.said.helping", shown, where, words.Trim(s.Serving.Value.Low, 1)+" %")
 }

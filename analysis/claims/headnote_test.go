@@ -150,3 +150,29 @@ func FuzzWords(f *testing.F) {
 		}
 	})
 }
+
+// TestComparisonSaysOfHowMuch: a cut is counted for the same weight of both dishes
+// (21 CFR 101.13(j)(1); Regulation (EC) 1924/2006, article 9(1)), and words about a
+// helping learn what a serving comes to as well.
+func TestComparisonSaysOfHowMuch(t *testing.T) {
+	f := facts(amounts{fat: 20}, amounts{fat: 9.5}) // 52.5 % less in a serving
+	f.Kind, f.WeightRatio = MainDish, Exactly(1.08) // which is lighter
+	for _, row := range []struct {
+		text    string
+		serving bool
+	}{
+		{"half the fat", false},
+		{"half the fat in each helping", true},
+		{"Half the fat. A serving is plenty.", false},
+		{"Each of the six portions has half the fat!", true},
+	} {
+		said := CheckWords(row.text, f, US)
+		if len(said) != 1 || said[0].Verdict != MayNot {
+			t.Fatalf("%q: %+v", row.text, said)
+		}
+		text := said[0].Phrase().String()
+		if !strings.Contains(text, "48.7 %") || !strings.Contains(text, "in 100 g") || strings.Contains(text, "52.5 %") != row.serving {
+			t.Errorf("%q says %q", row.text, text)
+		}
+	}
+}
