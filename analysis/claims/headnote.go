@@ -27,6 +27,7 @@ const (
 	Disease    Sort = "disease"     // no number here supports it
 	WeightLoss Sort = "weight loss" // no number here supports it
 	Feeling    Sort = "feeling"     // "guilt-free", "clean": no number here supports it
+	Taste      Sort = "taste"       // "just as creamy": only a blind tasting can support it
 )
 
 // Found is a word or phrase of a text. Start and End are byte positions in it.
@@ -48,6 +49,8 @@ func (f Found) Advice() words.Phrase {
 		return words.P("claims.advice.check")
 	case Looks:
 		return words.P("claims.advice.looks")
+	case Taste:
+		return words.P("claims.advice.taste")
 	}
 	return words.P("claims.advice.reword")
 }
@@ -88,6 +91,14 @@ var slots = map[string][]string{
 	"{fibre}":    {"fibre", "fiber"},
 	"{sugar}":    {"sugar", "sugars"},
 	"{salt}":     {"salt", "sodium"},
+	"{nobody}":   {"nobody", "no one", "none of them"},
+	"{wont}":     {"won't", "won’t", "will not", "will never", "would not", "wouldn't", "wouldn’t", "hardly"},
+	"{cant}":     {"can't", "can’t"},
+	"{taste}": {
+		"good", "rich", "creamy", "tasty", "delicious", "crisp", "crunchy", "crumbly", "tender", "juicy", "moist", "smooth", "silky", "sweet", "salty",
+		"savoury", "savory", "buttery", "cheesy", "chocolatey", "indulgent", "satisfying", "comforting", "luscious", "fluffy", "gooey", "sticky", "deep", "full", "flavourful", "flavorful",
+	},
+	"{tastier}": {"tastier", "creamier", "richer", "crisper", "crunchier", "juicier", "moister", "sweeter", "smoother", "fluffier"},
 }
 
 // phraseList reads headnote.txt once, by first word.
@@ -108,13 +119,13 @@ var phraseList = sync.OnceValue(func() map[string][]phrase {
 	return list
 })
 
-// filled writes a phrase out for each word its slot stands for.
+// filled writes a phrase out for each word its slots stand for.
 func filled(text string) []string {
 	for slot, list := range slots {
 		if strings.Contains(text, slot) {
 			var out []string
 			for _, w := range list {
-				out = append(out, strings.Replace(text, slot, w, 1))
+				out = append(out, filled(strings.Replace(text, slot, w, 1))...)
 			}
 			return out
 		}

@@ -13,8 +13,7 @@ import (
 // not hold together.
 type OpenKind string
 
-// Kinds of open points. Those from OpenName on come from the report on the whole
-// book.
+// Kinds of open points. OpenName comes from the report on the whole book.
 const (
 	OpenWeight    OpenKind = "no weight"        // of an ingredient
 	OpenFood      OpenKind = "no food"          // of an ingredient
@@ -30,6 +29,7 @@ const (
 	OpenName      OpenKind = "name"             // one food under several names
 	OpenUnits     OpenKind = "units"            // measures of several systems
 	OpenClaim     OpenKind = "claim"            // the numbers do not support it
+	OpenTaste     OpenKind = "taste"            // no tasting supports it
 	OpenHealth    OpenKind = "health word"      // no number here supports it
 	OpenUnspoken  OpenKind = "allergen unsaid"  // the line does not say what is in it
 	OpenNoMethod  OpenKind = "no method"        // a recipe without steps

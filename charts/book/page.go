@@ -128,6 +128,7 @@ func (m *maker) page() *Page {
 	p.Allergens = allergensOf(m.book, r, m.version)
 	p.Tested = testedOf(m.book, r, m.version)
 	p.Open = append(p.Open, m.open()...)
+	p.Editor = append(p.Editor, looked(m.book, p)...)
 	return p
 }
 

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"parewell/analysis/claims"
+	"parewell/analysis/ledger"
 	"parewell/recipes"
 	"parewell/recipes/measure"
 	"parewell/recipes/words"
@@ -17,23 +18,16 @@ import (
 // reportOrder is the order of kinds in the report: what may mislead a reader
 // first.
 var reportOrder = []OpenKind{
-	OpenHealth, OpenClaim, OpenAllergen, OpenUnspoken, OpenCaution, OpenChanged, OpenUntested, OpenFood, OpenWeight, OpenDoubt, OpenFigure,
+	OpenHealth, OpenClaim, OpenTaste, OpenAllergen, OpenUnspoken, OpenCaution, OpenChanged, OpenUntested, OpenFood, OpenWeight, OpenDoubt, OpenFigure,
 	OpenRounding, OpenServings, OpenCooked, OpenNoMethod, OpenStep, OpenUnits, OpenName, OpenNoVersion,
 }
 
-// reportOf gathers what does not hold together: each page's own open points, and
-// what shows only beside the others. Each has the IDs of its place.
-func reportOf(b *recipes.Book, pages []*Page, o Options) []Open {
+// reportOf gathers what does not hold together: each page's own points, and what
+// shows only beside the others. Each has the IDs of its place.
+func reportOf(b *recipes.Book, pages []*Page) []Open {
 	out := []Open{}
 	for _, p := range pages {
-		c := &checker{book: b, page: p, recipe: b.Recipe(p.Recipe), version: b.Version(p.Recipe, p.Version), o: o}
-		c.found = append(append(c.found, p.Editor...), p.Open...)
-		c.headnote()
-		c.batches()
-		c.measures()
-		c.unspoken()
-		c.whole()
-		out = append(out, c.placed()...)
+		out = append(out, p.points()...)
 	}
 	out = append(out, namesOf(b, pages)...)
 	place := map[recipes.ID]int{}
@@ -44,6 +38,27 @@ func reportOf(b *recipes.Book, pages []*Page, o Options) []Open {
 		return cmp.Or(cmp.Compare(slices.Index(reportOrder, x.Kind), slices.Index(reportOrder, y.Kind)), cmp.Compare(place[x.Recipe], place[y.Recipe]))
 	})
 	return out
+}
+
+// points are all that is open on the page, each with its place.
+func (p *Page) points() []Open {
+	out := append(append([]Open{}, p.Editor...), p.Open...)
+	for i := range out {
+		f := &out[i]
+		f.Recipe, f.Version, f.Title, f.Letter = p.Recipe, p.Version, p.Title, p.Letter
+	}
+	return out
+}
+
+// looked looks one page through for what does not hold together.
+func looked(b *recipes.Book, p *Page) []Open {
+	c := &checker{book: b, page: p, recipe: b.Recipe(p.Recipe), version: b.Version(p.Recipe, p.Version), o: p.options}
+	c.headnote()
+	c.batches()
+	c.measures()
+	c.unspoken()
+	c.whole()
+	return c.found
 }
 
 // checker looks one page through.
@@ -60,15 +75,6 @@ func (c *checker) put(k OpenKind, line, step recipes.ID, text string) {
 	c.found = append(c.found, Open{Kind: k, Line: line, Step: step, Text: text})
 }
 
-// placed are the points with the page they belong to.
-func (c *checker) placed() []Open {
-	for i := range c.found {
-		f := &c.found[i]
-		f.Recipe, f.Version, f.Title, f.Letter = c.page.Recipe, c.page.Version, c.page.Title, c.page.Letter
-	}
-	return c.found
-}
-
 // headnote holds the claims of title and headnote against the version's numbers
 // by the page's rule, and finds words that no number supports.
 func (c *checker) headnote() {
@@ -80,6 +86,10 @@ func (c *checker) headnote() {
 	for _, s := range claims.CheckWords(c.page.Title+". "+c.page.Headnote, facts, c.o.Rule) {
 		switch s.Sort {
 		case claims.Looks:
+		case claims.Taste:
+			if why := c.untasted(); why != "" {
+				c.put(OpenTaste, "", "", words.Say("book.report.claim", s.Word, why))
+			}
 		case claims.Checkable, claims.Comparison, claims.Stated:
 			if why, bad := unsupported(&s); bad {
 				c.put(OpenClaim, "", "", words.Say("book.report.claim", s.Word, why))
@@ -88,6 +98,23 @@ func (c *checker) headnote() {
 			c.put(OpenHealth, "", "", words.Say("book.report.health", s.Word, s.Advice().String()))
 		}
 	}
+}
+
+// untasted says why no tasting bears out that the version tastes as the original
+// does; "" where one does, and for the original itself.
+func (c *checker) untasted() string {
+	t := &c.page.Tested
+	switch {
+	case c.version == nil:
+		return ""
+	case t.Changed:
+		return words.Say("book.report.taste.changed")
+	case t.Result == "":
+		return words.Say("book.report.taste.untasted")
+	case t.kind == ledger.Within || t.kind == ledger.LikedMore:
+		return ""
+	}
+	return words.Say("book.report.taste.found", strings.TrimRight(t.Result, "."))
 }
 
 // unsupported says why the numbers do not bear a word out, false where they do.

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"parewell/analysis/ledger"
 	"parewell/analysis/outcome"
 	"parewell/analysis/sensory"
 	"parewell/recipes"
@@ -22,6 +23,8 @@ type Tested struct {
 	Changed  bool         `json:"changed"` // changed since it was last tasted
 	Result   string       `json:"result,omitempty"`
 	Care     []string     `json:"care,omitempty"` // what to keep in mind with the result
+
+	kind ledger.Kind // of the liking in Result, empty for none
 }
 
 // TastedOnce is one closed tasting of the version.
@@ -143,6 +146,7 @@ func (t *Tested) liking(b *recipes.Book, r *recipes.Recipe, v *recipes.Version) 
 		if slices.ContainsFunc(x.pool.Knew, func(k outcome.Knew) bool { return k.Told() }) {
 			t.Care = append(t.Care, words.Say("book.tested.knew"))
 		}
+		t.kind = w.Kind
 		return words.Say("book.tested.liking."+string(w.Kind), words.Signed(w.Effect, 1), words.Signed(w.Low, 1), words.Signed(w.High, 1), words.Trim(w.Limit, 2))
 	}
 	return ""

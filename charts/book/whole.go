@@ -55,7 +55,7 @@ func ManuscriptOf(b *recipes.Book, title string, chosen []Choice, o Options, mad
 		m.Pages = append(m.Pages, p)
 	}
 	m.Index = indexOf(b, m.Pages)
-	m.Report = reportOf(b, m.Pages, m.options)
+	m.Report = reportOf(b, m.Pages)
 	return m, nil
 }
 

@@ -150,6 +150,8 @@ func headMark(s *claims.Said) Mark {
 	switch s.Sort {
 	case claims.Health, claims.Disease, claims.WeightLoss, claims.Feeling:
 		return Wrong
+	case claims.Taste:
+		return Look
 	}
 	mark := Met
 	for i := range s.Results {
