@@ -28,7 +28,7 @@ func openRow(w *Window, x *book.Open, of, pin string) fyne.CanvasObject {
 	first := func(o fyne.CanvasObject) fyne.CanvasObject {
 		return parts.Rows(0, parts.Pad(openTop, parts.GapSmall, 0, 0, o))
 	}
-	return parts.Frame(nil, first(parts.Sized(16, 20, icon)), first(parts.NewText(text)), parts.Rows(0, see), nil)
+	return parts.NewPressArea(parts.Frame(nil, first(parts.Sized(16, 20, icon)), first(parts.NewText(text)), parts.Rows(0, see), nil), see)
 }
 
 // tabOf is where an open point is mended.

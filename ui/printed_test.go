@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/test"
 
 	"parewell/charts/book"
 	"parewell/recipes"
@@ -250,7 +251,10 @@ func TestAPageIsMadeOnesOwn(t *testing.T) {
 	k.do(recipes.Set(book.SettingCaution, book.No))
 	k.until("no cautions", func() bool { return len(made().Cautions) == 0 })
 	k.settle()
-	k.pushPin("printed.open:" + string(book.OpenCaution))
+	see := k.pins["printed.open:"+string(book.OpenCaution)]
+	bringIntoSight(p.side, see)
+	k.settle()
+	test.TapCanvas(k.win.Canvas(), fyne.CurrentApp().Driver().AbsolutePositionForObject(see).Add(fyne.NewPos(-80, 10))) // beside its button
 	if k.win.Canvas().Focused() != p.style.care {
 		t.Errorf("the keyboard is with %T", k.win.Canvas().Focused())
 	}
