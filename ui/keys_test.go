@@ -95,6 +95,38 @@ func TestTextSizeByKeys(t *testing.T) {
 	}
 }
 
+// Every way to type a plus with Ctrl makes text larger, whatever has the keyboard:
+// a field, a table, a cell being edited. The driver gives a shortcut that is not on
+// the menu to that object alone.
+func TestAPlusMakesTextLargerInAField(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	k.openRecipe(0, tabOriginal)
+	c := k.win.Canvas()
+	table := k.inner(tabOriginal).(*originalPage).table
+	rows := []struct {
+		name string
+		take func()
+	}{
+		{"a field", func() { c.Focus(k.inner(tabOriginal).(*originalPage).add) }},
+		{"a table", func() { c.Focus(table) }},
+		{"a cell", func() { c.Focus(table); table.Select(0, 1); k.press(fyne.KeyReturn) }},
+	}
+	for _, r := range rows {
+		for _, s := range []fyne.Shortcut{ctrl(fyne.KeyEqual, fyne.KeyModifierShift), ctrl(fyne.KeyPlus, 0), ctrl(fyne.KeyPlus, fyne.KeyModifierShift)} {
+			k.pressShortcut(ctrl(fyne.Key0, 0))
+			r.take()
+			on, ok := c.Focused().(fyne.Shortcutable)
+			if !ok {
+				t.Fatalf("%s: %T has the keyboard", r.name, c.Focused())
+			}
+			on.TypedShortcut(s)
+			if math.Abs(float64(k.factor-1.1)) > 1e-3 {
+				t.Errorf("%s, %s: %v", r.name, s.ShortcutName(), k.factor)
+			}
+		}
+	}
+}
+
 // A refresh after an edit takes the keyboard from nobody and gives it to nobody;
 // tabs keep it while their arrows go from one to the next.
 func TestTheKeyboardIsNotTaken(t *testing.T) {

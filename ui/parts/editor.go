@@ -122,6 +122,9 @@ func (e *editorEntry) TypedRune(r rune) {
 	}
 }
 
+// TypedShortcut leaves to the window what is for it.
+func (e *editorEntry) TypedShortcut(s fyne.Shortcut) { typeShortcut(&e.Entry, e, s) }
+
 func (e *editorEntry) FocusLost() {
 	e.Entry.FocusLost()
 	e.ed.end(true, nil, MoveNone)

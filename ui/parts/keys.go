@@ -19,6 +19,14 @@ func passKey(o fyne.CanvasObject, k *fyne.KeyEvent) {
 	}
 }
 
+// passShortcut hands the window a shortcut that an object has no use for: the
+// driver asks nobody else once an object that takes shortcuts has the keyboard.
+func passShortcut(o fyne.CanvasObject, s fyne.Shortcut) {
+	if c, ok := fyne.CurrentApp().Driver().CanvasForObject(o).(fyne.Shortcutable); ok {
+		c.TypedShortcut(s)
+	}
+}
+
 // modifiers returns the modifier keys held down, none where the driver cannot say.
 func modifiers() fyne.KeyModifier {
 	if d, ok := fyne.CurrentApp().Driver().(desktop.Driver); ok {

@@ -339,10 +339,10 @@ func (m *Matrix) TypedShortcut(s fyne.Shortcut) {
 			return
 		}
 		if x.Modifier != fyne.KeyModifierShortcutDefault || !m.moveKey(x.KeyName, true) {
-			m.passShortcut(s)
+			passShortcut(m, s)
 		}
 	default:
-		m.passShortcut(s)
+		passShortcut(m, s)
 	}
 }
 
@@ -370,12 +370,5 @@ func (m *Matrix) paste(cell *Cell, text string) {
 	line, _, _ = strings.Cut(line, "\t")
 	if cell.Editable && line != "" && m.OnEdit != nil {
 		m.OnEdit(m.sel.row, m.sel.col, strings.TrimSpace(line))
-	}
-}
-
-func (m *Matrix) passShortcut(s fyne.Shortcut) {
-	c := fyne.CurrentApp().Driver().CanvasForObject(m)
-	if h, ok := c.(fyne.Shortcutable); ok {
-		h.TypedShortcut(s)
 	}
 }

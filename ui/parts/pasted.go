@@ -5,6 +5,8 @@ import (
 	"unicode"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+	"fyne.io/fyne/v2/widget"
 )
 
 // What a text area takes from the clipboard at once. The toolkit measures a
@@ -18,6 +20,7 @@ const (
 
 // TypedShortcut takes a paste into a text area in lines that can be shown, and
 // no more than anybody pastes of one recipe; OnCut hears how much stayed out.
+// Keys for the window go on to it.
 func (e *Entry) TypedShortcut(s fyne.Shortcut) {
 	if p, ok := s.(*fyne.ShortcutPaste); ok && e.MultiLine && p.Clipboard != nil {
 		text, cut := inLines(p.Clipboard.Content())
@@ -27,7 +30,16 @@ func (e *Entry) TypedShortcut(s fyne.Shortcut) {
 		}
 		return
 	}
-	e.Entry.TypedShortcut(s)
+	typeShortcut(&e.Entry, e, s)
+}
+
+// typeShortcut gives a shortcut to a field, and those made of other keys than
+// copy, cut and paste to the window as well: it has none that a field knows.
+func typeShortcut(field *widget.Entry, shown fyne.CanvasObject, s fyne.Shortcut) {
+	field.TypedShortcut(s)
+	if _, ok := s.(*desktop.CustomShortcut); ok {
+		passShortcut(shown, s)
+	}
 }
 
 // pasteText is a clipboard that holds one text and keeps nothing.
