@@ -81,6 +81,9 @@ func (l *Line) WithTechnique(t Technique) *Line {
 // WithoutPouring no longer asks about fat that is poured off.
 func (l *Line) WithoutPouring() *Line { return l.without(DoubtPoured) }
 
+// WithoutSalted no longer asks about the salt of the water it is boiled in.
+func (l *Line) WithoutSalted() *Line { return l.without(DoubtSalted) }
+
 // WithUptake says how much of a marinade, brine or cooking water is eaten, by
 // part; nil goes back to the part eaten.
 func (l *Line) WithUptake(u *Uptake) *Line {

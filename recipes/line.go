@@ -54,6 +54,7 @@ const (
 	DoubtPack      DoubtKind = "pack"       // a pack of unknown size
 	DoubtDrained   DoubtKind = "drained"    // drained weight was assumed
 	DoubtCooked    DoubtKind = "cooked"     // cooked by its own words: weighed before or after? Args[0] is the way
+	DoubtSalted    DoubtKind = "salted"     // boiled in salted water whose salt no line tells of
 	DoubtPoured    DoubtKind = "poured off" // fat of Args[0] is poured off and still counted
 )
 

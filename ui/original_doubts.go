@@ -54,6 +54,7 @@ func (p *originalPage) doubtCard(d reading.DoubtRow) fyne.CanvasObject {
 	rows := []fyne.CanvasObject{parts.NewText(sheets.DoubtText(l))}
 	rows = append(rows, p.states(l)...)
 	rows = append(rows, p.poured(l)...)
+	rows = append(rows, p.salted(l)...)
 	rows = append(rows, p.answers(l)...)
 	rows = append(rows, parts.Stretch(parts.GapSmall, 0, field, weight), parts.Line(parts.GapSmall, parts.Spring(), right))
 	return parts.NewCard(l.Text, sheets.Taken(l, p.w.book().Food(l.Food)), parts.Rows(parts.GapSmall, rows...))
@@ -102,6 +103,25 @@ func (p *originalPage) poured(l *recipes.Line) []fyne.CanvasObject {
 	}
 	b := parts.NewButton(parts.Quiet, "remove", words.Say("doubts.poured"), func() { p.w.lineDetails(l, nil) })
 	p.w.pin("doubt.poured:"+l.Text, b)
+	return []fyne.CanvasObject{parts.Line(0, b)}
+}
+
+// salted offers the salt of the water it is boiled in as an ingredient of its own.
+func (p *originalPage) salted(l *recipes.Line) []fyne.CanvasObject {
+	if !sheets.Asks(l, recipes.DoubtSalted) {
+		return nil
+	}
+	b := parts.NewButton(parts.Quiet, "add", words.Say("doubts.salted"), func() {
+		salt, foods, err := p.w.readLine(reading.SaltOfWater(l), l.Section)
+		if err != nil {
+			p.w.problem(err)
+			return
+		}
+		salt.ID = p.w.newID()
+		p.w.do(recipes.All(words.P("did.add-line", salt.Text), p.w.at.recipe,
+			recipes.SetLine(p.w.at.recipe, l.WithoutSalted(), nil), recipes.AddLine(p.w.at.recipe, salt, l.ID, foods)))
+	})
+	p.w.pin("doubt.salted:"+l.Text, b)
 	return []fyne.CanvasObject{parts.Line(0, b)}
 }
 

@@ -57,6 +57,7 @@ const (
 	unknownSodium = 3.0
 	unknownGrams  = 15.0
 	unknownSalt   = 6.0
+	sodiumInSalt  = 387.58 // mg in a gram of table salt, USDA SR28 02047
 )
 
 // couldMove estimates how far energy and sodium of a line may be off.
@@ -82,6 +83,9 @@ func couldMove(l *recipes.Line, foods Foods) (kcal, sodium float64) {
 	}
 	for _, d := range l.Doubts {
 		share = math.Max(share, doubtShare(l, d.Kind))
+		if d.Kind == recipes.DoubtSalted {
+			sodium = math.Max(sodium, grams*saltPerBoiled*waterSaltShare*sodiumInSalt)
+		}
 		if d.Kind == recipes.DoubtFood || d.Kind == recipes.DoubtChoice || d.Kind == recipes.DoubtClose {
 			dk, ds := spread(l, f, foods)
 			kcal = math.Max(kcal, dk*grams/100*l.PartEaten)

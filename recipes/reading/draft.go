@@ -51,11 +51,13 @@ func (d *Draft) Recipe(newID func() recipes.ID) *recipes.Recipe {
 	return r
 }
 
-// settle fills what every draft must have: servings and the doubt list.
+// settle fills what every draft must have: servings, what the method tells of its
+// ingredients, and the doubt list.
 func (d *Draft) settle(opt Options) {
 	d.Measures = opt.System
 	if d.Servings <= 0 {
 		d.Servings, d.ServingsHigh, d.ServingsFrom = 1, 0, recipes.ServingsAssumed
 	}
+	d.askBoiled(opt.Foods)
 	d.Doubts = Doubtful(d.Lines, opt.Foods)
 }

@@ -18,6 +18,9 @@ const (
 	marinadeShare  = 0.5
 	brineShare     = 0.1
 	coatedShare    = 0.6
+	// of the salt in a cooking water, by pasta: Food Chem 2019;271:479-487,
+	// doi:10.1016/j.foodchem.2018.07.198; for what else is boiled it stands in.
+	waterSaltShare = 0.129
 )
 
 // purposes are the words that set a part eaten and, where a line has no
@@ -146,6 +149,8 @@ func (r *lineReader) judgePart() {
 	case l.PartEaten == 0:
 	case r.say.extra && r.amt.found:
 		r.doubt(recipes.DoubtPartEaten, "extra")
+	case r.food != nil && isSalt(r.food) && saltOfWater(l):
+		r.setPart(waterSaltShare)
 	case rule != nil && rule.share < 1:
 		r.setPart(r.fryingShare(rule))
 	case hasAny(r.say.hints, "discarded", "discard", "to discard", "and discard") && !hasAny(r.say.hints, inedible...):

@@ -3,6 +3,7 @@ package reading
 import (
 	"errors"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -121,6 +122,9 @@ func FuzzReadText(f *testing.F) {
 			t.Fatalf("serves %v, %d lines", d.Servings, len(d.Lines))
 		}
 		for _, l := range d.Lines {
+			if slices.ContainsFunc(l.Doubts, func(x recipes.Doubt) bool { return x.Kind == recipes.DoubtCooked || x.Kind == recipes.DoubtSalted }) {
+				continue // what the method does with it, the line alone does not say
+			}
 			checkLine(t, l, Options{Foods: opt.Foods, Section: l.Section}, true)
 		}
 	})
