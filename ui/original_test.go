@@ -211,3 +211,19 @@ func TestTheMethodOffersItsCooking(t *testing.T) {
 		t.Error("it is offered again")
 	}
 }
+
+// TestSaltOfTheWaterIsAdded: where the method salts the water and no ingredient is
+// that salt, one press adds it and the question is gone.
+func TestSaltOfTheWaterIsAdded(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	r, _ := k.pasted("Supper\nServes 4\n400 g penne\n200 g cheddar\n\n1. Cook the pasta in boiling salted water.\n2. Drain it and stir in the cheddar.\n")
+	k.picture("original-salted")
+	k.pushPin("doubt.salted:400 g penne")
+	k.settle()
+	now := k.book().Recipe(r.ID)
+	if len(now.Lines) != 3 || now.Lines[1].Grams != 32 || now.Lines[1].PartEaten == 1 || sheets.Asks(now.Lines[0], recipes.DoubtSalted) {
+		t.Errorf("%d lines, the second %+v", len(now.Lines), now.Lines[1])
+	}
+	k.Window.undo()
+	k.until("it is undone", func() bool { return len(k.book().Recipe(r.ID).Lines) == 2 })
+}
