@@ -11,11 +11,17 @@ import (
 // can be. It refuses with a sentence, changing nothing, when there is none,
 // when something it touched has changed since, and when a final change
 // (serving, a taster's scores, closing, removing a person) reached the same
-// recipe or tasting after it. Label is that of the change taken back.
+// recipe or tasting after it; and when another program made a newer change that
+// this File had not seen, since nobody who asked meant that one. Label is that of
+// the change taken back.
 func (f *File) Undo(ctx context.Context) (Applied, error) {
+	meant := f.now.Load().undo
 	return f.write(ctx, func(t *turn) error {
 		if t.undo == nil {
 			return say(nil, "", "workbook.nothing-to-undo")
+		}
+		if meant == nil || meant.Seq != t.undo.Seq {
+			return say(nil, "", "workbook.undo.arrived", t.undo.Label.String())
 		}
 		return t.turnBack(t.undo, recipes.HistoryUndone)
 	})

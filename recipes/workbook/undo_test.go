@@ -207,3 +207,25 @@ func TestHistoryIsARecipesNotebook(t *testing.T) {
 		t.Errorf("the workbook's newest two: %+v %v", h, err)
 	}
 }
+
+// TestUndoTakesBackWhatWasSeen: a change of another program that nobody here has
+// seen is not what an undo means; asked again, it is.
+func TestUndoTakesBackWhatWasSeen(t *testing.T) {
+	f := mustCreate(t)
+	mustApply(t, f, addGratin("r1"))
+	mustApply(t, f, recipes.SetTitle("r1", "Supper gratin"))
+	other := mustOpen(t, f.Path())
+	if _, err := other.Apply(ctx, recipes.SetServings("r1", 4), recipes.ByImport); err != nil {
+		t.Fatal(err)
+	}
+	a, err := f.Undo(ctx)
+	if err == nil || !strings.Contains(err.Error(), "another program") || len(a.Arrived) != 1 || f.Book().Recipe("r1").Servings != 4 {
+		t.Fatalf("%+v %v", a, err)
+	}
+	if l, _ := f.UndoLabel(); l.Key != "did.servings" {
+		t.Errorf("undo label %v", l)
+	}
+	if _, err := f.Undo(ctx); err != nil || f.Book().Recipe("r1").Servings == 4 {
+		t.Errorf("asked again: %v", err)
+	}
+}
