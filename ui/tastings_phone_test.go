@@ -7,6 +7,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"parewell/recipes"
 	"parewell/recipes/tasting"
 	"parewell/ui/parts"
 	"parewell/ui/sheets"
@@ -77,5 +78,22 @@ func TestPhonesAnswerWhileServing(t *testing.T) {
 	}
 	if kitchen.Save(t.Context(), 2, tt.Seats[1].Cups[0].Code, nil, "") == nil {
 		t.Error("an answer came in after closing")
+	}
+}
+
+// TestABallotTakesTheOfferOfUndoAway: what stands in the status line is no longer
+// the newest once a taster's own answer came in.
+func TestABallotTakesTheOfferOfUndoAway(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	tt := k.serve(func(f *sheets.PlanFields) { f.Attributes = "" }, "AB", "CD")
+	k.do(recipes.SetTitle(tt.Recipe, "Friday gratin"))
+	k.until("the change is told", func() bool { return strings.Contains(k.reads(), k.view.Undo) && strings.Contains(k.view.Undo, "Friday") })
+	told := k.view.Undo
+	k.fromPhone(func() error {
+		return k.desk.Kitchen(tt.ID, k.newID).Save(t.Context(), 1, tt.Seats[0].Cups[0].Code, map[string]float64{"Overall": 6}, "")
+	})
+	k.settle()
+	if strings.Contains(k.reads(), told) {
+		t.Errorf("%q still stands there", told)
 	}
 }

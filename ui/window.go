@@ -41,9 +41,10 @@ type Window struct {
 
 // shown is what the status line told last, so that it is not told again.
 type shown struct {
-	message, undo string
-	book          *recipes.Book
-	trouble       bool // something was refused, and it is still told
+	message string
+	undo    int64 // which change Undo would take back
+	book    *recipes.Book
+	trouble bool // something was refused, and it is still told
 }
 
 // Open makes the window of a desk and shows it. The caller runs the app. A
@@ -71,7 +72,7 @@ func Open(a fyne.App, d *desk.Desk) *Window {
 	w.win.SetOnDropped(func(_ fyne.Position, uris []fyne.URI) { w.dropped(uris) })
 	d.Watch(w.arrived)
 	w.view = d.View() // what was opened before the window watched
-	w.shown = shown{message: w.view.Message, undo: w.view.Undo}
+	w.shown = shown{message: w.view.Message, undo: w.view.UndoSeq}
 	w.enter(w.firstPlace())
 	w.win.Show()
 	w.win.SetTitle(w.title()) // after Show: the window class stays the app's name
@@ -241,17 +242,20 @@ func (w *Window) arrived(v desk.View) {
 // newest edit. A workbook just opened has no newest edit of this sitting.
 func (w *Window) say(v desk.View, opened bool) {
 	before := w.shown
-	w.shown = shown{message: v.Message, undo: v.Undo, book: v.Book}
+	w.shown = shown{message: v.Message, undo: v.UndoSeq, book: v.Book}
 	mended := before.trouble && before.book != v.Book // what was done since
 	w.shown.trouble = before.trouble && !mended
 	if mended {
-		before.message, before.undo = "", ""
+		before.message, before.undo = "", 0
 	}
 	switch {
-	case !mended && v.Message == before.message && v.Undo == before.undo:
+	case !mended && v.Message == before.message && v.UndoSeq == before.undo:
+		if v.Book != before.book && before.book != nil && v.Message == "" && !w.shown.trouble {
+			w.status.SetMessage("") // a taster's ballot came, and what stands there is no longer the newest
+		}
 	case v.Message != "" && v.Message != before.message:
 		w.status.SetMessage(v.Message)
-	case v.Undo != "" && v.Undo != before.undo && !opened:
+	case v.Undo != "" && v.UndoSeq != before.undo && !opened:
 		w.status.SetMessageAction(v.Undo, "undo", words.Say("menu.undo"), w.undo)
 	case v.Message == "" && v.Undo == "":
 		w.status.SetMessage("")

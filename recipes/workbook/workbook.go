@@ -83,6 +83,14 @@ func (f *File) ReadOnlyWhy() string { return f.readOnly }
 // UndoLabel returns what Undo would take back; false if there is nothing.
 func (f *File) UndoLabel() (words.Phrase, bool) { return labelOf(f.now.Load().undo) }
 
+// UndoSeq returns the number of that change in the history; 0 if there is none.
+func (f *File) UndoSeq() int64 {
+	if e := f.now.Load().undo; e != nil {
+		return e.Seq
+	}
+	return 0
+}
+
 // RedoLabel returns what Redo would do again; false if there is nothing.
 func (f *File) RedoLabel() (words.Phrase, bool) { return labelOf(f.now.Load().redo) }
 

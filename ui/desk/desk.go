@@ -52,6 +52,7 @@ type View struct {
 	Path      string // "" when no workbook is open
 	ReadOnly  string // why nothing can be changed, "" when it can
 	Undo      string // what undo would take back, "" for nothing
+	UndoSeq   int64  // which change that is, 0 for none
 	Redo      string // what redo would do again, "" for nothing
 	Pending   int    // edits asked for and not yet on disk
 	Message   string // the last thing worth telling, "" for nothing

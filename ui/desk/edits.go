@@ -125,6 +125,7 @@ func (d *Desk) outcome(f *workbook.File, a workbook.Applied, message func(workbo
 			v.Book = a.Book
 		}
 		v.Undo, v.Redo = ends(f)
+		v.UndoSeq = f.UndoSeq()
 		if tell != "" {
 			v.Message = tell
 		} else if err == nil && a.Seq != 0 {

@@ -131,7 +131,7 @@ func (d *Desk) bring(then func(error), open func() (*workbook.File, error)) {
 			message = words.Say("desk.read-only", f.ReadOnlyWhy())
 		}
 		d.change(func(v *View) {
-			*v = View{Book: f.Book(), Path: full(f.Path()), ReadOnly: f.ReadOnlyWhy(), Undo: undo, Redo: redo, Message: message}
+			*v = View{Book: f.Book(), Path: full(f.Path()), ReadOnly: f.ReadOnlyWhy(), Undo: undo, UndoSeq: f.UndoSeq(), Redo: redo, Message: message}
 		}, calling(then, nil))
 		d.backUp(f)
 		if d.opts.Opened != nil {
