@@ -67,6 +67,7 @@ var mayImport = map[string][]string{
 	"ui":           allBut("recipes/workbook", "cmd/..."),
 	"cmd/parewell": {"..."},
 	"cmd/envfix":   {},
+	"cmd/xserver":  {},
 }
 
 // outside are folders the map does not bind.

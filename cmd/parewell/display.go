@@ -3,22 +3,26 @@
 package main
 
 import (
-	"net"
+	"bytes"
+	"errors"
+	"io"
+	"log"
 	"os"
 	"runtime"
-	"strconv"
-	"strings"
-	"time"
 
+	"fyne.io/fyne/v2"
+
+	"parewell/cmd/xserver"
 	"parewell/recipes/problem"
 	"parewell/recipes/words"
 )
 
 // mustHaveDisplay says in one line that there is no screen to draw on, which
-// the window library would only panic about.
-func mustHaveDisplay() error {
+// the window library would only panic about. What it returns is to be closed when
+// the window is there.
+func mustHaveDisplay() (io.Closer, error) {
 	if runtime.GOOS != "linux" {
-		return nil
+		return io.NopCloser(nil), nil // there is no such server
 	}
 	display := os.Getenv("DISPLAY")
 	if display == "" {
@@ -26,37 +30,48 @@ func mustHaveDisplay() error {
 		if os.Getenv("WAYLAND_DISPLAY") != "" {
 			key = "cmd.no-xwayland"
 		}
-		return problem.New("", words.Say(key), words.Say(key+".hint"))
+		return nil, problem.New("", words.Say(key), words.Say(key+".hint"))
 	}
-	if !answers(display) {
-		return problem.New("", words.Say("cmd.display-silent", display), words.Say("cmd.no-display.hint"))
+	hold, err := xserver.Greet(display)
+	var refused *xserver.Refused
+	switch {
+	case err == nil:
+		return hold, nil
+	case errors.As(err, &refused):
+		return nil, problem.New("", words.Say("cmd.display-refuses", display, refused.Reason), words.Say("cmd.display-refuses.hint"))
 	}
-	return nil
+	return nil, problem.New("", words.Say("cmd.display-silent", display), words.Say("cmd.no-display.hint"))
 }
 
-// answers tells whether an X server listens at a display's name: HOST:N.SCREEN,
-// without host on this machine's sockets (X(7), "Display names").
-func answers(display string) bool {
-	host, number, ok := strings.Cut(display, ":")
-	if !ok {
-		return true // a form we do not know: let the library try
+// mustHaveWindow says in one line that the window could not be made, which the
+// window library would wait on for ever.
+func mustHaveWindow() error {
+	for _, w := range fyne.CurrentApp().Driver().AllWindows() {
+		if inContext(w, func() {}) {
+			return nil
+		}
 	}
-	number, _, _ = strings.Cut(number, ".")
-	n, err := strconv.Atoi(number)
-	if err != nil {
-		return true
-	}
-	if host != "" && host != "unix" {
-		return dials("tcp", net.JoinHostPort(host, strconv.Itoa(6000+n)))
-	}
-	socket := "/tmp/.X11-unix/X" + number
-	return dials("unix", "@"+socket) || dials("unix", socket)
+	return problem.New("", words.Say("cmd.no-opengl", os.Getenv("DISPLAY")), words.Say("cmd.no-opengl.hint"))
 }
 
-func dials(network, address string) bool {
-	c, err := net.DialTimeout(network, address, 2*time.Second)
-	if err != nil {
-		return false
+// inContext runs f with a window's drawing context current; false when the window
+// was not made or is gone.
+func inContext(w fyne.Window, f func()) (ran bool) {
+	if c, ok := w.(interface{ RunWithContext(func()) }); ok {
+		c.RunWithContext(func() { ran = true; f() })
 	}
-	return c.Close() == nil
+	return ran
+}
+
+// unheard keeps back what the window library writes to standard error while f
+// runs, and drops it when f fails: f then says it better.
+func unheard(f func() error) error {
+	var said bytes.Buffer
+	log.SetOutput(&said)
+	err := f()
+	log.SetOutput(os.Stderr)
+	if err == nil {
+		_, _ = os.Stderr.Write(said.Bytes())
+	}
+	return err
 }

@@ -28,15 +28,15 @@ type screen struct {
 	display string // ":7"
 }
 
-// newScreen starts a server on a display number it finds free itself; it ends
-// with the test.
-func newScreen(t testing.TB, width, height int) *screen {
+// newScreen starts a server on a display number it finds free itself, with further
+// options; it ends with the test.
+func newScreen(t testing.TB, width, height int, more ...string) *screen {
 	t.Helper()
 	read, write, err := os.Pipe()
 	if err != nil {
 		t.Fatal(err)
 	}
-	cmd := exec.Command("Xvfb", "-displayfd", "3", "-screen", "0", fmt.Sprintf("%dx%dx24", width, height), "-nolisten", "tcp", "-noreset")
+	cmd := exec.Command("Xvfb", append([]string{"-displayfd", "3", "-screen", "0", fmt.Sprintf("%dx%dx24", width, height), "-nolisten", "tcp", "-noreset"}, more...)...)
 	cmd.ExtraFiles = []*os.File{write}
 	if err := cmd.Start(); err != nil {
 		t.Fatal(err)

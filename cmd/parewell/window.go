@@ -4,6 +4,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"io"
 	"log"
 	"os"
@@ -31,7 +32,8 @@ const backupAfter = 3 * time.Second
 // openWindow shows the workbook at path, or the start page for "", and returns
 // when the window is closed. The workbook is read while the window is made.
 func openWindow(path string) error {
-	if err := mustHaveDisplay(); err != nil {
+	greeted, err := mustHaveDisplay()
+	if err != nil {
 		return err
 	}
 	app.SetMetadata(metadata())
@@ -55,7 +57,11 @@ func openWindow(path string) error {
 			tellFirstFrame()
 		})
 	}
-	w = ui.Open(a, d)
+	if err := unheard(func() error { w = ui.Open(a, d); return mustHaveWindow() }); err != nil {
+		kept.End()
+		return errors.Join(err, closeDesk(d))
+	}
+	_ = greeted.Close() // the window has a line of its own now
 	w.PrintWith(printApart)
 	if brokeOff {
 		w.TellCrash(last)
@@ -66,19 +72,27 @@ func openWindow(path string) error {
 			tellFirstFrame()
 		}
 	})
-	a.Lifecycle().SetOnStopped(func() {
-		ctx, cancel := context.WithTimeout(context.Background(), lastWords)
-		defer cancel()
-		if err := d.CloseWait(ctx); err != nil {
-			complain(os.Stderr, err)
-		}
-		// The library now rewrites its own preferences and may read them half
-		// written; it would tell of that on standard error, and nobody is helped.
-		log.SetOutput(io.Discard)
-	})
+	a.Lifecycle().SetOnStopped(func() { stopped(d) })
 	a.Run()
 	kept.End() // not deferred: a panic would take its own report away
 	return nil
+}
+
+// stopped ends what outlives the window.
+func stopped(d *desk.Desk) {
+	if err := closeDesk(d); err != nil {
+		complain(os.Stderr, err)
+	}
+	// The library now rewrites its own preferences and may read them half
+	// written; it would tell of that on standard error, and nobody is helped.
+	log.SetOutput(io.Discard)
+}
+
+// closeDesk waits for what is on its way to the disk.
+func closeDesk(d *desk.Desk) error {
+	ctx, cancel := context.WithTimeout(context.Background(), lastWords)
+	defer cancel()
+	return d.CloseWait(ctx)
 }
 
 // metadata says of the program what FyneApp.toml says of its package.
