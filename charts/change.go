@@ -22,9 +22,12 @@ type ChangeVersion struct{ Letter, Name string }
 
 // ChangePanel is one nutrient: Label "Calories", Unit "kcal", the Original's
 // amount per serving (NaN if not known) and the Changes in the order of Versions.
+// Said is the Original's number as the text beside the chart rounds it, "" to round
+// it as the program's tables do.
 type ChangePanel struct {
 	Label, Unit string
 	Original    float64
+	Said        string
 	AtLeast     bool // the Original holds more that is not known
 	Changes     []Change
 }
@@ -34,10 +37,13 @@ type ChangePanel struct {
 // Known false, Bound "unknown" or an amount that is no number is drawn as not known.
 // Bound is "" or "exact", "at_least" (lighter by at least that much: the original
 // has unknown parts) or "at_most" (lighter by at most that much: the version has).
+// Said is the signed number as the text beside the chart rounds it, "" to round
+// Amount as the program's tables do.
 type Change struct {
 	Amount, Percent float64
 	Known           bool
 	Bound           string
+	Said            string
 }
 
 // isKnown says whether there is an amount to write.
@@ -128,12 +134,20 @@ func (c Change) label(unit string, how detail) string {
 
 // flat says whether the change rounds to nothing.
 func (c Change) flat(unit string) bool {
-	s := words.Signed(c.Amount, words.Decimals(unit))
+	s := c.number(unit)
 	return !strings.HasPrefix(s, "+") && !strings.HasPrefix(s, words.Minus)
 }
 
+// number is the signed amount without its unit.
+func (c Change) number(unit string) string {
+	if c.Said != "" {
+		return c.Said
+	}
+	return words.Signed(c.Amount, words.Decimals(unit))
+}
+
 func (c Change) text(unit string, how detail) string {
-	amount := words.Signed(c.Amount, words.Decimals(unit))
+	amount := c.number(unit)
 	switch {
 	case c.flat(unit) && how >= numberOnly:
 		return words.Number(0, 0)
@@ -185,8 +199,12 @@ func (p ChangePanel) original() string {
 	if !finite(p.Original) {
 		return words.Say("charts.change.original.unknown")
 	}
-	if p.AtLeast {
-		return words.Say("charts.change.original.at_least", words.Number(p.Original, words.Decimals(p.Unit)), p.Unit)
+	said := p.Said
+	if said == "" {
+		said = words.Number(p.Original, words.Decimals(p.Unit))
 	}
-	return words.Say("charts.change.original", words.Number(p.Original, words.Decimals(p.Unit)), p.Unit)
+	if p.AtLeast {
+		return words.Say("charts.change.original.at_least", said, p.Unit)
+	}
+	return words.Say("charts.change.original", said, p.Unit)
 }

@@ -342,7 +342,7 @@ func FuzzChangeChart(f *testing.F) {
 		p := ChangePanel{Label: label, Unit: unit, Original: amount}
 		for range n % 10 {
 			d.Versions = append(d.Versions, ChangeVersion{letter, name})
-			p.Changes = append(p.Changes, Change{amount, percent, known, bound})
+			p.Changes = append(p.Changes, Change{amount, percent, known, bound, ""})
 		}
 		d.Panels = []ChangePanel{p, p}
 		fig, err := ChangeChart(d)

@@ -3,6 +3,7 @@ package book
 import (
 	"math"
 
+	"parewell/analysis/claims"
 	"parewell/analysis/nutrition"
 	"parewell/charts"
 	"parewell/recipes"
@@ -98,7 +99,9 @@ func (m *maker) picture(before, after *nutrition.Account) *Picture {
 		return nil
 	}
 	of, accounts := []*recipes.Version{m.version}, []*nutrition.Account{after}
-	draw, high, caption := func() (*charts.Figure, error) { return charts.ChangeChart(changeData(before, of, accounts, m.o)) }, figureHigh, "book.figure.change.caption"
+	draw, high, caption := func() (*charts.Figure, error) {
+		return charts.ChangeChart(printedChange(before, m.version, after, m.o))
+	}, figureHigh, "book.figure.change.caption"
 	if m.o.Shares {
 		draw, high, caption = func() (*charts.Figure, error) { return charts.ShareChart(sharesOf(before, of, accounts)) }, sharesHigh, "book.figure.shares.caption"
 	}
@@ -118,6 +121,9 @@ func drawn(n food.Nutrient, o Options) (label, unit string, each float64) {
 	return words.Say("book.figure." + n.Key()), n.Unit(), 1
 }
 
+// changePanels are the nutrients of the chart of changes.
+var changePanels = []food.Nutrient{food.EnergyKcal, food.Fat, food.Sodium}
+
 // changeData is what the chart of changes shows, at most as many versions as it
 // has room for.
 func changeData(before *nutrition.Account, versions []*recipes.Version, accounts []*nutrition.Account, o Options) charts.ChangeData {
@@ -126,7 +132,7 @@ func changeData(before *nutrition.Account, versions []*recipes.Version, accounts
 	for _, v := range versions[:last] {
 		d.Versions = append(d.Versions, charts.ChangeVersion{Letter: v.Letter, Name: v.Name})
 	}
-	for _, n := range []food.Nutrient{food.EnergyKcal, food.Fat, food.Sodium} {
+	for _, n := range changePanels {
 		label, unit, each := drawn(n, o)
 		p := charts.ChangePanel{Label: label, Unit: unit, Original: math.NaN()}
 		if f := before.PerServing(n); !f.Nowhere && !f.About {
@@ -141,4 +147,44 @@ func changeData(before *nutrition.Account, versions []*recipes.Version, accounts
 		d.Panels = append(d.Panels, p)
 	}
 	return d
+}
+
+// printedChange is the chart of one page: its numbers are those that the page
+// prints beside it, rounded once, by the page's rule.
+func printedChange(before *nutrition.Account, v *recipes.Version, after *nutrition.Account, o Options) charts.ChangeData {
+	d := changeData(before, []*recipes.Version{v}, []*nutrition.Account{after}, o)
+	for i, n := range changePanels {
+		panel := &d.Panels[i]
+		b, ok := roundedIn(before, n, panel.Unit, o)
+		if !ok {
+			continue
+		}
+		panel.Said = b.Text
+		a, ok := roundedIn(after, n, panel.Unit, o)
+		if c := &panel.Changes[0]; ok && c.Bound == string(nutrition.Exact) {
+			c.Said = words.Signed(a.Value-b.Value, max(decimalsOf(a.Value), decimalsOf(b.Value)))
+		}
+	}
+	return d
+}
+
+// roundedIn is a serving's figure as the page prints it; false where it is not
+// wholly known, is printed as less than something, or in another unit.
+func roundedIn(a *nutrition.Account, n food.Nutrient, unit string, o Options) (claims.Printed, bool) {
+	f := a.PerServing(n)
+	if f.Nowhere || f.AtLeast || f.About {
+		return claims.Printed{}, false
+	}
+	p := printed(n, f, o)
+	return p, p.Unit == unit && (p.Value > 0 || f.Amount == 0)
+}
+
+// decimalsOf is how many decimals, two at the most, a rounded number has.
+func decimalsOf(v float64) int {
+	for d, step := range []float64{1, 10} {
+		if math.Abs(v*step-math.Round(v*step)) < 1e-6 {
+			return d
+		}
+	}
+	return 2
 }

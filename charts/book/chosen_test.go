@@ -2,9 +2,11 @@ package book
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"parewell/analysis/claims"
+	"parewell/analysis/nutrition"
 	"parewell/charts/manuscript"
 	"parewell/recipes"
 )
@@ -117,5 +119,36 @@ func TestAPageAsItsCookWantsIt(t *testing.T) {
 	same := apply(t, c, recipes.SetPrint(r.ID, recipes.Print{Title: r.Title}))
 	if got := same.Recipe(r.ID).Print.Title; got != "" {
 		t.Errorf("the recipe's own title is kept as another: %q", got)
+	}
+}
+
+// TestTextAndChartRoundOnce: the chart of a page says the numbers of its text.
+func TestTextAndChartRoundOnce(t *testing.T) {
+	for _, row := range []struct {
+		recipe int
+		letter string
+		o      Options
+		want   []string
+	}{
+		{0, "B", Usual(Metric, claims.EU), []string{"original 704 kcal", "original 46 g", "–17 g (–38 %)", "original 3.1 g", "–0.2 g (–6 %)"}},
+		{0, "B", Usual(US, claims.US), []string{"original 710 kcal", "original 46 g", "mg"}},
+		{1, "B", Usual(Metric, claims.EU), nil},
+		{2, "A", Usual(Metric, claims.US), nil},
+	} {
+		p := pageOf(t, row.recipe, row.letter, row.o)
+		for _, want := range row.want {
+			if !strings.Contains(p.Picture.Alt, want) {
+				t.Errorf("the chart says %q, not %q", p.Picture.Alt, want)
+			}
+		}
+		for _, r := range p.Change.Rows {
+			parts := strings.Fields(r.Before)
+			if r.Key == "saturated_fat_g" || r.Bound != nutrition.Exact || len(parts) < 2 {
+				continue
+			}
+			if want := parts[len(parts)-2] + " " + parts[len(parts)-1]; !strings.Contains(p.Picture.Alt, want) {
+				t.Errorf("%s: the page says %q, the chart %q", r.Key, r.Before, p.Picture.Alt)
+			}
+		}
 	}
 }
