@@ -195,7 +195,7 @@ func (p *Page) nutritionBlocks() []block {
 		}
 		t.rows, t.inside = append(t.rows, row), append(t.inside, r.Inside)
 	}
-	return []block{t, para(styleSmall, words.Say("book.as-printed."+string(p.Units)))}
+	return []block{t, para(styleSmall, words.Say("book.as-printed."+string(p.Units))+" "+p.Energy)}
 }
 
 // shownNutrition is one column where both systems print the same figures.

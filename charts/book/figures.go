@@ -42,6 +42,9 @@ func FiguresOf(b *recipes.Book, recipe, version recipes.ID, o Options, wide floa
 	}
 	o = o.settled()
 	d := &drawer{book: b, recipe: r, version: v, options: o, kitchen: kitchenOf(b, o.Rule), wide: wide, tasted: tastedOf(b, r, true)}
+	if d.tasted != nil {
+		d.tasted.countBy(d.kitchen, b, r)
+	}
 	d.accounts()
 	d.nutrients()
 	d.falls()
@@ -93,6 +96,11 @@ func (d *drawer) put(name, caption string, high float64, fig *charts.Figure, err
 	d.out = append(d.out, Figure{Name: name, Caption: caption, Alt: fig.PaperAlt(), Figure: fig, WideMM: d.wide, HighMM: math.Round(d.wide * high)})
 }
 
+// energy puts by which factors energy is counted behind a caption.
+func (d *drawer) energy(caption string) string {
+	return caption + " " + energyLine(d.book, d.options.Rule, true)
+}
+
 // rowsHigh is a height that gives each row of a chart its room.
 func rowsHigh(rows int) float64 { return 0.22 + 0.07*float64(min(max(rows, 2), 12)) }
 
@@ -100,10 +108,10 @@ func (d *drawer) nutrients() {
 	title := d.recipe.Title
 	if len(d.versions) > 0 {
 		fig, err := charts.ChangeChart(changeData(d.before, d.versions, d.after, d.options))
-		d.put(words.Say("book.file.change"), words.Say("book.figure.changes.caption", title), rowsHigh(len(d.versions)), fig, err)
+		d.put(words.Say("book.file.change"), d.energy(words.Say("book.figure.changes.caption", title)), rowsHigh(len(d.versions)), fig, err)
 	}
 	fig, err := charts.ShareChart(sharesOf(d.before, d.versions, d.after))
-	d.put(words.Say("book.file.share"), words.Say("book.figure.share.caption", title), rowsHigh(len(d.versions)+1)+0.1, fig, err)
+	d.put(words.Say("book.file.share"), d.energy(words.Say("book.figure.share.caption", title)), rowsHigh(len(d.versions)+1)+0.1, fig, err)
 }
 
 // sharesOf are the calories of every ingredient in the original and in versions,
@@ -150,9 +158,12 @@ func (d *drawer) falls() {
 		if err != nil {
 			continue
 		}
+		caption := words.Say("book.figure.fall.caption", d.recipe.Title, plainName(n, d.options), d.version.Letter)
+		if n == food.EnergyKcal {
+			caption = d.energy(caption)
+		}
 		fig, err := charts.Waterfall(data)
-		d.put(words.Say("book.file.fall", d.version.Letter, data.Nutrient),
-			words.Say("book.figure.fall.caption", d.recipe.Title, plainName(n, d.options), d.version.Letter), rowsHigh(len(data.Steps)+2), fig, err)
+		d.put(words.Say("book.file.fall", d.version.Letter, data.Nutrient), caption, rowsHigh(len(data.Steps)+2), fig, err)
 	}
 }
 

@@ -114,5 +114,5 @@ func (d *drawer) swapMap() {
 	data := charts.SwapMapData{Nutrient: words.Say("book.figure." + food.EnergyKcal.Key()), Unit: food.EnergyKcal.Unit(), Attribute: d.tasted.liked, Limit: t.Limit}
 	data.Swaps = charts.MapSwaps(t)
 	fig, err := charts.SwapMap(data)
-	d.put(words.Say("book.file.map"), words.Say("book.figure.map.caption", d.recipe.Title), 0.62, fig, err)
+	d.put(words.Say("book.file.map"), d.energy(words.Say("book.figure.map.caption", d.recipe.Title)), 0.62, fig, err)
 }

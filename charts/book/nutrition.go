@@ -68,7 +68,7 @@ var euRows = []shown{
 }
 
 // kitchen reckons by the page's rule: the EU's factors and carbohydrate, else
-// the workbook's own basis.
+// the workbook's own basis. Recipes inside recipes are reckoned by it too.
 func kitchenOf(b *recipes.Book, rule claims.Authority) nutrition.Kitchen {
 	k := nutrition.In(b)
 	switch {
@@ -77,7 +77,33 @@ func kitchenOf(b *recipes.Book, rule claims.Authority) nutrition.Kitchen {
 	case k.Basis == nutrition.EUEnergy:
 		k.Basis = nutrition.TableEnergy
 	}
+	k.Sub = func(s recipes.SubRecipe) *nutrition.Account {
+		r := b.Recipe(s.Recipe)
+		if r == nil {
+			return nil
+		}
+		return k.Of(b.Draft(r, b.Version(s.Recipe, s.Version))) // the Book refuses loops
+	}
 	return k
+}
+
+// energyLine says by which factors energy is counted and, where the window
+// counts by others and aside is wanted, that its figures differ.
+func energyLine(b *recipes.Book, rule claims.Authority, aside bool) string {
+	here, there := basisOf(kitchenOf(b, rule)), basisOf(nutrition.In(b))
+	line := words.Say("book.energy." + string(here))
+	if !aside || here == there {
+		return line
+	}
+	return line + " " + words.Say("book.energy.window."+string(there))
+}
+
+// basisOf names a kitchen's basis of energy, the usual one too.
+func basisOf(k nutrition.Kitchen) nutrition.EnergyBasis {
+	if k.Basis == "" {
+		return nutrition.TableEnergy
+	}
+	return k.Basis
 }
 
 // AsPrinted returns the draft with each line in the amount that is printed of
@@ -111,6 +137,7 @@ func ratios(all []Section, n int) map[recipes.ID]float64 {
 // nutrition counts the page's figures, the change and what rounding moved.
 func (m *maker) nutrition() {
 	k := kitchenOf(m.book, m.o.Rule)
+	m.out.Energy = energyLine(m.book, m.o.Rule, !m.o.NoOpen)
 	original := m.book.Draft(m.recipe, nil)
 	before := sections(original, m.book.Food, m.houses())
 	exact := k.Of(m.draft)

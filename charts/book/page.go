@@ -33,6 +33,7 @@ type Page struct {
 	Steps     []Step           `json:"steps"`             // of the method
 	Notes     []Note           `json:"notes"`             // on technique, from the swaps
 	Nutrition []Nutrition      `json:"nutrition"`         // one for each system of measures
+	Energy    string           `json:"energy"`            // by which factors energy is counted, in words
 	Change    *Change          `json:"change,omitempty"`  // nil for the original
 	Cautions  []Caution        `json:"cautions"`          // what is to be told for safety
 	Allergens Allergens        `json:"allergens"`         // of all that is in it

@@ -2,6 +2,7 @@ package book
 
 import (
 	"parewell/analysis/ledger"
+	"parewell/analysis/nutrition"
 	"parewell/analysis/outcome"
 	"parewell/analysis/ratings"
 	"parewell/recipes"
@@ -44,6 +45,33 @@ func tastedOf(b *recipes.Book, r *recipes.Recipe, all bool) *tasted {
 		x.table = nil
 	}
 	return x
+}
+
+// countBy sets what swaps take off as a kitchen counts it, so that the table says
+// the same of a swap as every figure beside it. Sums over several swaps are left
+// out: no figure shows any.
+func (x *tasted) countBy(k nutrition.Kitchen, b *recipes.Book, r *recipes.Recipe) {
+	if x.evidence == nil {
+		return
+	}
+	x.evidence.Together = nil
+	name := outcome.LineNames(b, r)
+	for i, s := range b.Swaps(r.ID) {
+		savings, err := k.Alone(r, s)
+		if err != nil {
+			x.table = nil // never two ways of counting side by side
+			return
+		}
+		of := map[string]ledger.Saving{}
+		for n := food.Nutrient(0); n < food.NutrientCount; n++ {
+			of[n.Key()] = outcome.SavingOf(savings.Of(0, n), name)
+		}
+		x.evidence.Swaps[i].Savings = of
+	}
+	var err error
+	if x.table, err = ledger.Judge(x.evidence, food.EnergyKcal.Key()); err != nil {
+		x.table = nil
+	}
 }
 
 // likedAs is the first question of liking that the tastings asked.

@@ -1,0 +1,58 @@
+package book
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"parewell/analysis/claims"
+	"parewell/recipes/words"
+)
+
+// TestOneFolderCountsEnergyOneWay: what a swap takes off is the same number in
+// the waterfall and on the map, what the changes say of a version is what the
+// waterfall ends at, and captions and page say by which factors.
+func TestOneFolderCountsEnergyOneWay(t *testing.T) {
+	for _, row := range []struct {
+		rule claims.Authority
+		says string
+	}{{claims.EU, "book.energy.eu"}, {claims.US, "book.energy.table"}} {
+		p := pageOf(t, 0, "B", Usual(Metric, row.rule))
+		figures, err := FiguresOf(mustHarbour(t), p.Recipe, p.Version, Usual(Metric, row.rule), 120)
+		if err != nil {
+			t.Fatal(err)
+		}
+		at := func(part string) Figure {
+			i := slices.IndexFunc(figures, func(f Figure) bool { return strings.Contains(f.Alt, part) })
+			if i < 0 {
+				t.Fatalf("no figure says %q", part)
+			}
+			return figures[i]
+		}
+		fall, drawn := at("kcal) to B yogurt"), at("Map of the swaps")
+		for _, swap := range []string{"olive oil for the butter under the leeks", "crumbs brushed with oil, not butter", "strained yogurt for half the double cream"} {
+			saved := regexp.MustCompile(regexp.QuoteMeta(swap) + `: (–\d+ kcal)`)
+			a, b := saved.FindStringSubmatch(fall.Alt), saved.FindStringSubmatch(drawn.Alt)
+			if a == nil || b == nil || a[1] != b[1] {
+				t.Errorf("%s: %s: %q swap by swap, %q on the map", row.rule, swap, a, b)
+			}
+		}
+		original := regexp.MustCompile(`original[ (,]+(\d+ kcal)`)
+		want := original.FindStringSubmatch(fall.Alt)[1]
+		for _, f := range figures {
+			if got := original.FindStringSubmatch(f.Alt); got != nil && got[1] != want {
+				t.Errorf("%s: %s says %s of the original, the waterfall %s", row.rule, f.Caption, got[1], want)
+			}
+			if strings.Contains(f.Alt, "kcal") && !strings.Contains(f.Caption, words.Say(row.says)) {
+				t.Errorf("%s: the caption does not say how energy is counted: %s", row.rule, f.Caption)
+			}
+		}
+		if !strings.Contains(string(written(t, p.WriteText)), words.Say(row.says)) || !strings.HasPrefix(p.Energy, words.Say(row.says)) {
+			t.Errorf("%s: the page does not say how energy is counted", row.rule)
+		}
+		if told := strings.Contains(p.Energy, words.Say("book.energy.window.table")); told != (row.rule == claims.EU) {
+			t.Errorf("%s: what the window shows: %q", row.rule, p.Energy)
+		}
+	}
+}
