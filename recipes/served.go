@@ -134,17 +134,30 @@ func (b *Book) checkServed(c Change) error {
 	if len(reached) == 0 || c.Correction {
 		return nil
 	}
+	var cause *ServedError
+	var names, days []string
 	for _, t := range b.frozen(reached) {
 		r := b.Recipe(t.Recipe)
 		for _, s := range b.Samples(t.ID) {
 			if s.Served == nil || s.Dish != "" || sameDish(s.Served, b.ServedRecord(r, b.Version(t.Recipe, s.Version))) {
 				continue
 			}
-			cause := &ServedError{Recipe: r.ID, Version: s.Version, Tasting: t.ID}
-			return problem.Wrap(cause, r.Title, words.Say("error.served", b.sampleName(s), t.Date), words.Say("error.served.hint"))
+			if cause == nil {
+				cause = &ServedError{Recipe: r.ID, Version: s.Version, Tasting: t.ID}
+			}
+			names, days = append(names, b.sampleName(s)), append(days, t.Date)
 		}
 	}
-	return nil
+	if cause == nil {
+		return nil
+	}
+	slices.Sort(names)
+	slices.Sort(days)
+	names, days = slices.Compact(names), slices.Compact(days)
+	for i := range days {
+		days[i] = words.DayOf(days[i])
+	}
+	return problem.Wrap(cause, b.Recipe(cause.Recipe).Title, words.Say("error.served", words.Join(names), words.Join(days)), words.Say("error.served.hint"))
 }
 
 func (b *Book) sampleName(s *Sample) string {

@@ -36,16 +36,29 @@ func (w *Window) askServed(v recipes.Verb, served *recipes.ServedError, err erro
 	}
 	why := parts.NewEntry("", words.Say("served.why.hint"), nil)
 	w.pin("served.why", why)
-	correct := w.pin("served.correct", parts.NewButton(parts.Quiet, "edit", words.Say("served.correct"), act(func() recipes.Verb {
+	asks := parts.NewCaption(words.Say("served.why"))
+	record := act(func() recipes.Verb {
 		return recipes.Correct(w.now().Format(time.RFC3339), strings.TrimSpace(why.Text), v)
-	}, then...)))
+	}, then...)
+	correct := w.pin("served.correct", parts.NewButton(parts.Quiet, "edit", words.Say("served.correct"), func() {
+		if strings.TrimSpace(why.Text) == "" { // a record of scores is not changed without one
+			asks.SetText(words.Say("served.why.first"))
+			w.win.Canvas().Focus(why)
+			return
+		}
+		record()
+	}))
 	dish := w.pin("served.change", parts.NewButton(parts.Quiet, "versions", change, act(func() recipes.Verb {
 		return recipes.ChangeDish(served.Version, w.newID, v)
 	}, append(slices.Clone(then), w.showMade(served.Tasting))...)))
+	said := servedText(err)
+	if c, err := v(w.book()); err == nil && c.Label.Key != "" {
+		said = words.Say("served.asked", c.Label.String(), said)
+	}
 	content := parts.Rows(
-		parts.GapLarge, parts.NewText(servedText(err)),
+		parts.GapLarge, parts.NewText(said),
 		parts.Rows(4, parts.Line(parts.GapSmall, correct, parts.Spring()), parts.NewCaption(words.Say("served.correct.help")),
-			parts.Stretch(parts.GapSmall, 1, parts.NewCaption(words.Say("served.why")), why)),
+			parts.Stretch(parts.GapSmall, 1, asks, why)),
 		parts.Rows(4, parts.Line(parts.GapSmall, dish, parts.Spring()), parts.NewCaption(words.Say("served.change.help"))),
 	)
 	d = parts.ShowDialog(w.win, parts.DialogOptions{

@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"parewell/recipes/words"
 	"parewell/ui/parts"
 )
 
@@ -20,6 +21,13 @@ func TestTypingOverWhatWasServed(t *testing.T) {
 
 	k.typeIn(cream, "A", "120 g + 150 g strained yogurt + 2.7 g cornflour")
 	k.picture("served")
+	if said := strings.ReplaceAll(k.reads(), "\n", " "); !strings.Contains(said, "would change what was eaten") || strings.Contains(said, held.Date) || !strings.Contains(said, words.DayOf(held.Date)) {
+		t.Errorf("it does not say what is changed and when it was served: %s", said)
+	}
+	pressPin(k, "served.correct")
+	if len(k.book().Corrections(held.ID)) != 0 || k.win.Canvas().Focused() != k.pins["served.why"].(fyne.Focusable) {
+		t.Error("a record is corrected without a reason")
+	}
 	k.pins["served.why"].(*parts.Entry).SetText("the jug was weighed")
 	pressPin(k, "served.correct")
 	const corrected = "120 g + 150 g strained yogurt + 2.7 g cornflour"

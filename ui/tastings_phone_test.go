@@ -87,7 +87,9 @@ func TestABallotTakesTheOfferOfUndoAway(t *testing.T) {
 	k := openKitchen(t, false, fyne.NewSize(1280, 800))
 	tt := k.serve(func(f *sheets.PlanFields) { f.Attributes = "" }, "AB", "CD")
 	k.do(recipes.SetTitle(tt.Recipe, "Friday gratin"))
-	k.until("the change is told", func() bool { return strings.Contains(k.reads(), k.view.Undo) && strings.Contains(k.view.Undo, "Friday") })
+	k.until("the change is told", func() bool {
+		return strings.Contains(k.reads(), k.view.Undo) && strings.Contains(k.view.Undo, "Friday")
+	})
 	told := k.view.Undo
 	k.fromPhone(func() error {
 		return k.desk.Kitchen(tt.ID, k.newID).Save(t.Context(), 1, tt.Seats[0].Cups[0].Code, map[string]float64{"Overall": 6}, "")

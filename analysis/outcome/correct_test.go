@@ -211,7 +211,7 @@ func TestACorrectedSetIsWhatTheAnalysisGoesBy(t *testing.T) {
 			before, _ := g.ledger()
 			g.correct(recipes.Tick(g.recipe.ID, v.ID, s.ID, false))
 			table, p := g.ledger()
-			if notes := strings.Join(p.Notes(), "\n"); !strings.Contains(notes, "2026-04-20") || !strings.Contains(notes, "swaps in "+c.version) || !strings.Contains(notes, s.Name) {
+			if notes := strings.Join(p.Notes(), "\n"); !strings.Contains(notes, "20 Apr 2026") || !strings.Contains(notes, "swaps in "+c.version) || !strings.Contains(notes, s.Name) || !strings.Contains(notes, "the book of the evening says so") {
 				t.Errorf("the results do not say what was corrected:\n%s", notes)
 			}
 			if all := g.book.Swaps(g.recipe.ID); row(table, s.ID, all).Pots >= row(before, s.ID, all).Pots {

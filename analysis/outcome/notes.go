@@ -89,12 +89,19 @@ func (p *Pool) corrected() []string {
 	var out []string
 	for _, c := range all[max(0, len(all)-mostCorrections):] {
 		slices.Sort(c.Of)
-		day, _, _ := strings.Cut(c.At, "T")
 		none := words.Say("outcome.corrected.none")
-		out = append(out, words.Say("outcome.corrected", day, c.What, words.Join(c.Of), cmp.Or(c.Was, none), cmp.Or(c.Is, none)))
+		out = append(out, words.Say("outcome.corrected", words.DayOf(c.At), c.What, words.Join(c.Of), cmp.Or(c.Was, none), cmp.Or(c.Is, none), because(c.Why)))
 	}
 	if n := len(all) - mostCorrections; n > 0 {
 		out = append(out, words.Say("outcome.corrected.more", n))
 	}
 	return out
+}
+
+// because puts a reason that was given behind what was done.
+func because(why string) string {
+	if why == "" {
+		return ""
+	}
+	return " " + words.Say("outcome.corrected.why", why)
 }

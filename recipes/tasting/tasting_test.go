@@ -310,7 +310,7 @@ func TestChangingAServedOriginalStartsAnEdition(t *testing.T) {
 	k.plan()
 	k.do(tasting.Begin("t"))
 	edit := recipes.SetServings("gratin", 6)
-	wantError(t, k.try(edit), "was served on 2026-03-04")
+	wantError(t, k.try(edit), "the tasters had A, B and the original on 4 Mar 2026")
 	k.do(recipes.ChangeDish("", k.id, edit))
 	if r := k.book.Recipe("gratin"); r.Edition != 2 || r.Servings != 6 || k.book.Tasting("t").Edition != 1 {
 		t.Errorf("%+v", r)

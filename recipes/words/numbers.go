@@ -145,6 +145,16 @@ func Day(t time.Time) string {
 	return Say("day-of-month", t.Day()) + " " + Say("month."+strconv.Itoa(int(t.Month()))) + " " + strconv.Itoa(t.Year())
 }
 
+// DayOf writes a date that begins a text such as 2026-02-28 as Day does; a text
+// that does not begin with one stays as it is.
+func DayOf(date string) string {
+	t, err := time.Parse(time.DateOnly, date[:min(len(date), len(time.DateOnly))])
+	if err != nil {
+		return date
+	}
+	return Day(t)
+}
+
 // Clock formats a time of day, "14:05".
 func Clock(t time.Time) string { return t.Format("15:04") }
 
