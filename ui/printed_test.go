@@ -38,7 +38,7 @@ func saved(t *testing.T, dir string) string {
 	t.Helper()
 	var names []string
 	err := filepath.WalkDir(dir, func(path string, d os.DirEntry, err error) error {
-		if err == nil && !d.IsDir() {
+		if err == nil && !d.IsDir() && !strings.HasPrefix(d.Name(), ".") { // one that is still being written
 			name, _ := filepath.Rel(dir, path)
 			names = append(names, filepath.ToSlash(name))
 		}
