@@ -5,6 +5,7 @@ import (
 	"fyne.io/fyne/v2/container"
 
 	"parewell/analysis/claims"
+	"parewell/charts/book"
 	"parewell/recipes"
 	"parewell/recipes/reading"
 	"parewell/recipes/words"
@@ -33,6 +34,7 @@ type claimsPage struct {
 	printed  *parts.Matrix
 	at       recipes.ID // the version in sight, "" the original
 	recipe   recipes.ID
+	said     string // the headnote as it was last shown
 	sheet    sheets.ClaimSheet
 	bench    *sheets.Bench
 }
@@ -135,7 +137,14 @@ func (p *claimsPage) show() {
 	r := p.w.recipe()
 	p.bench = sheets.NewBench(p.w.book(), r)
 	if p.recipe != r.ID {
-		p.recipe, p.at = r.ID, lightestOf(p.bench)
+		p.recipe, p.at, p.said = r.ID, "", ""
+		p.headnote.Set("")
+		if v := book.Printed(p.w.book(), r); v != nil {
+			p.at = v.ID
+		}
+	}
+	if p.said != r.Headnote { // written here before or on the printed page since
+		p.said = r.Headnote
 		p.headnote.Set(r.Headnote)
 	}
 	p.version.SetItems(p.versions())
@@ -172,14 +181,6 @@ func (p *claimsPage) versions() []parts.Suggestion {
 		out = append(out, parts.Suggestion{Key: string(v.ID), Text: sheets.VersionName(v)})
 	}
 	return out
-}
-
-// lightestOf is the version first looked at: the last one, else the original.
-func lightestOf(x *sheets.Bench) recipes.ID {
-	if n := len(x.Versions); n > 1 {
-		return x.Versions[n-1].ID
-	}
-	return ""
 }
 
 // index is the column of the version in sight.
@@ -250,7 +251,7 @@ func (p *claimsPage) firstRow() int {
 // showWords checks the headnote as it stands in the field.
 func (p *claimsPage) showWords() {
 	p.words.Objects = nil
-	found := p.bench.Headnote(p.index(), p.headnote.Text)
+	found := p.bench.Headnote(p.index(), book.TitleOf(p.w.recipe())+". "+p.headnote.Text)
 	for _, h := range found {
 		p.words.Add(headBanner(h))
 	}

@@ -149,6 +149,25 @@ var servingWords = map[string]bool{
 	"slice": true, "piece": true, "person": true, "each": true, "serve": true,
 }
 
+// Says is how the words stand: by their own number, by the rule of their term that
+// allows them or else speaks against them, or by what to do about them.
+func (s *Said) Says() words.Phrase {
+	if s.Figure != nil || len(s.Results) == 0 {
+		return s.Phrase()
+	}
+	of := &s.Results[0]
+	for i := range s.Results {
+		r := &s.Results[i]
+		if r.Verdict == May || r.Verdict == MayNot && of.Verdict == CannotDecide {
+			of = r
+		}
+		if r.Verdict == May {
+			break
+		}
+	}
+	return words.P("claims.said.verdict", of.Verdict.Phrase().String(), of.Why().String())
+}
+
 // Phrase says how the words' own number stands: "the figure is 23.1 %". That of a
 // comparison says for how much of both dishes it holds: rules compare the same
 // weight of both, and lighter dishes often weigh less too.
@@ -168,9 +187,12 @@ func (s *Said) Phrase() words.Phrase {
 	if s.Sort != Comparison {
 		return words.P("claims.said.figure", words.Trim(value, 1)+" "+unit)
 	}
-	shown, where := words.Trim(value, 1)+" %", words.Say("claims.basis."+basisKey(s.Figure.Test.Basis))
-	if s.Serving == nil || !s.Serving.Value.Known() || s.Serving.Value.Low < 0 {
-		return words.P("claims.said.compared", shown, where)
+	shown, where := words.Trim(math.Abs(value), 1)+" %", words.Say("claims.basis."+basisKey(s.Figure.Test.Basis))
+	switch {
+	case value < 0:
+		return words.P("claims.said.more", shown, where, nutrientName(s.Nutrient))
+	case s.Serving == nil || !s.Serving.Value.Known() || s.Serving.Value.Low < 0:
+		return words.P("claims.said.compared", shown, where, nutrientName(s.Nutrient))
 	}
-	return words.P("claims.said.helping", shown, where, words.Trim(s.Serving.Value.Low, 1)+" %")
+	return words.P("claims.said.helping", shown, where, nutrientName(s.Nutrient), words.Trim(s.Serving.Value.Low, 1)+" %")
 }

@@ -135,9 +135,9 @@ func (x *Bench) Headnote(i int, headnote string) []Headline {
 	var out []Headline
 	for k := range bySort {
 		s := &bySort[k]
-		h := Headline{Word: s.Word, Says: s.Phrase().String(), Mark: headMark(s)}
+		h := Headline{Word: s.Word, Says: s.Says().String(), Mark: headMark(s)}
 		if k < len(other) && len(s.Results)+len(other[k].Results) > 0 {
-			if eu := other[k].Phrase().String(); eu != h.Says {
+			if eu := other[k].Says().String(); eu != h.Says {
 				h.Says = words.Say("claims.page.both", h.Says, eu)
 			}
 		}
