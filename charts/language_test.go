@@ -63,9 +63,8 @@ func languageFigures(t *testing.T, n int) map[string]*Figure {
 	return fs
 }
 
-// TestANarrowWaterfallKeepsItsNumbers: where there is no room for the axis of
-// effects the number that swaps share keeps its sign beside its mark, and the
-// head is a whole word.
+// TestANarrowWaterfallKeepsItsNumbers: at the width of a narrow column the number
+// that swaps share keeps its sign beside its axis, and the head is whole.
 func TestANarrowWaterfallKeepsItsNumbers(t *testing.T) {
 	nan := math.NaN()
 	for _, language := range []string{"en", "fr"} {
@@ -78,7 +77,7 @@ func TestANarrowWaterfallKeepsItsNumbers(t *testing.T) {
 		}})
 		s, rec := sheetOf(must(t, f, err), 302, 190, Print)
 		got := strings.Split(written(s), "|")
-		for _, want := range []string{words.Signed(-0.2, 1), "Overall"} {
+		for _, want := range []string{words.Signed(-0.2, 1), words.Say("charts.fall.effect", "Overall")} {
 			if count(got, want) != 1 {
 				t.Errorf("%s: no %q in %v", language, want, got)
 			}

@@ -1,6 +1,8 @@
 package charts
 
 import (
+	"strings"
+
 	"gonum.org/v1/plot/vg"
 
 	"parewell/recipes/words"
@@ -19,6 +21,8 @@ type rowNeeds struct {
 	least float64                           // height of a row worth having, in lines of text
 	most  float64                           // greatest height of a row in points at scale 1
 	floor float64                           // least height of a row that is shown at all, in lines; 0 for the usual
+
+	breadth float64 // width of the values worth having, in points at the text's scale; 0 for any
 }
 
 // rowStage is the layout of a figure whose rows share a value axis.
@@ -36,11 +40,22 @@ func (s *sheet) rowStage(n rowNeeds) rowStage {
 	var g rowStage
 	for _, s.scale = range textScales {
 		g = s.rowsAt(n)
-		if g.shown == len(n.rows) && g.row >= s.lineOf(s.bodyPen())*vg.Length(n.least) {
+		if g.shown == len(n.rows) && g.row >= s.lineOf(s.bodyPen())*vg.Length(n.least) && g.area.Max.X-g.area.Min.X >= s.pt(n.breadth) && !(n.breadth > 0 && g.cut(s)) {
 			break
 		}
 	}
 	return g
+}
+
+// cut tells that a row's name is not there as a whole.
+func (g rowStage) cut(s *sheet) bool {
+	for _, r := range g.gut.rows {
+		lines := s.wrap(s.bodyPen(), r.name, g.gut.names, max(1, min(3, int(g.row/s.lineOf(s.bodyPen())))))
+		if strings.Join(lines, " ") != r.name {
+			return true
+		}
+	}
+	return false
 }
 
 func (s *sheet) rowsAt(n rowNeeds) rowStage {

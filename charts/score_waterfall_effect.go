@@ -50,22 +50,56 @@ func (v *fallView) effect(r fallRow, together bool) string {
 	return words.Unknown
 }
 
+// fallColumn is how the column of effects is laid out in a width.
+type fallColumn struct {
+	wide    vg.Length // of the column
+	numbers vg.Length // of what stands right of the axis
+	bare    bool      // effects that swaps share are written as the number alone
+	plot    bool      // there is room for an axis with intervals
+}
+
+// column plans the column of effects in the width of body. Where it is short,
+// what is written gets less of it before the axis does: words of what has no
+// effect stand over the axis, and the brace alone says that swaps share one.
+func (v *fallView) column(s *sheet, body vg.Rectangle) fallColumn {
+	if v.d.Attribute == "" {
+		return fallColumn{wide: s.pt(2)}
+	}
+	w := body.Max.X - body.Min.X
+	rows, _ := v.fallRows(v.d.Steps)
+	var all, full, bare vg.Length
+	for _, e := range v.effects(rows) {
+		all = max(all, s.width(s.bodyPen(), e.text)+signRoom(s, e))
+		if finite(e.row.effect[0]) {
+			full, bare = max(full, s.width(s.bodyPen(), e.text)), max(bare, s.width(s.bodyPen(), e.bare))
+		}
+	}
+	round := s.pt(26) // left of the axis and between it and the numbers
+	for _, c := range []fallColumn{{numbers: all}, {numbers: full}, {numbers: bare, bare: true}} {
+		if c.wide = max(w*0.3, c.numbers+round+s.pt(70)); c.wide <= w*0.42 {
+			c.plot = true
+			return c
+		}
+	}
+	c := fallColumn{wide: min(bare+round+s.pt(70), w*0.46), numbers: bare, bare: true}
+	if c.plot = c.wide-bare-round >= s.pt(26); !c.plot {
+		c.wide, c.bare = w*0.3, false
+	}
+	return c
+}
+
 // liking draws the column of effects: mark and interval of each swap on an axis
 // of points, and the number at the right. What has no effect is said in words and
 // has no place on the axis.
 func (v *fallView) liking(s *sheet, g rowStage, rows []fallRow) {
-	es := v.effects(rows)
-	left, numbers := g.area.Max.X+s.pt(16), vg.Length(0)
-	for _, e := range es {
-		numbers = max(numbers, s.width(s.bodyPen(), e.text)+signRoom(s, e))
-	}
-	right := g.body.Max.X - numbers - s.pt(10)
+	es, c := v.effects(rows), v.column(s, g.body)
+	left := g.area.Max.X + s.pt(16)
+	right := g.body.Max.X - c.numbers - s.pt(10)
 	head := words.Say("charts.fall.effect", words.Capital(v.d.Attribute))
 	if s.width(s.headPen(), head) > g.body.Max.X-left {
 		head = words.Capital(v.d.Attribute)
 	}
 	s.write(s.headPen(), left, g.area.Max.Y+s.lineOf(s.headPen())/2, 0, s.fit(s.headPen(), head, g.body.Max.X-left))
-	plot := right-left >= s.pt(30)
 	col := g
 	col.area.Min.X, col.area.Max.X = left, max(right, left+1)
 	for _, e := range es {
@@ -75,11 +109,14 @@ func (v *fallView) liking(s *sheet, g rowStage, rows []fallRow) {
 	}
 	a := v.span(rows)
 	pl := col.panel(s, a)
-	if plot {
+	if c.plot {
 		v.likingAxis(s, col, pl, a)
 	}
 	for _, e := range es {
-		v.mark(s, col, pl, e, plot)
+		if c.bare && e.bare != "" {
+			e.text = e.bare
+		}
+		v.mark(s, col, pl, e, c.plot)
 	}
 }
 
@@ -133,11 +170,15 @@ func (v *fallView) mark(s *sheet, g rowStage, pl panel, e fallEffect, plot bool)
 	if e.bare != "" && s.width(pen, e.text) > room {
 		e.text = e.bare
 	}
-	e.text = s.fit(pen, e.text, room)
+	if s.width(pen, e.text) > room {
+		e.text = "" // the sign alone: the legend has its words
+	}
 	switch {
 	case !finite(mid):
 		pen.color = s.inks.muted
-		s.verdictMark(e.row.verdict, vg.Point{X: g.body.Max.X - s.width(pen, e.text) - s.pt(8), Y: y}, size)
+		x := g.body.Max.X - s.width(pen, e.text) - s.pt(8)
+		s.fillRect(s.inks.ground, vg.Rectangle{Min: vg.Point{X: x - s.pt(6), Y: y - size - s.pt(1)}, Max: vg.Point{X: g.body.Max.X, Y: y + size + s.pt(1)}})
+		s.verdictMark(e.row.verdict, vg.Point{X: x, Y: y}, size)
 	case plot:
 		if lo, hi := e.row.effect[1], e.row.effect[2]; finite(lo) && finite(hi) {
 			s.interval(edge, pl.x(lo), pl.x(hi), y, min(s.pt(2.6), g.row*0.28), [2]vg.Length{g.area.Min.X, g.area.Max.X})

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"parewell/recipes/words"
 )
 
 // Swaps served together have one effect, drawn once across their rows; what has
@@ -46,4 +48,37 @@ func count(all []string, one string) int {
 		}
 	}
 	return n
+}
+
+// At the widths of a book's column the effects keep intervals and limit in both
+// languages, whatever the words beside them; a legend explains what is drawn.
+func TestTheWaterfallKeepsItsEffects(t *testing.T) {
+	nan := math.NaN()
+	d := WaterfallData{Nutrient: "Matières grasses", Unit: "kcal", Attribute: "Overall", Limit: 0.5, Original: 704, Version: WaterfallEnd{Letter: "B", Name: "yogurt and oil", Amount: 540, Effect: -0.16, Low: -0.58, High: 0.27}, Steps: []WaterfallStep{
+		{Name: "strained yogurt for half the double cream", Change: -95, Effect: 0.03, Low: -0.44, High: 0.49, Verdict: Within},
+		{Name: "olive oil for the butter under the leeks", Change: -31, Effect: -0.2, Low: -0.7, High: 0.2, Verdict: Tied, Group: 1},
+		{Name: "crumbs brushed with oil, not butter", Change: -19, Effect: -0.2, Low: -0.7, High: 0.2, Verdict: Tied, Group: 1},
+		{Name: "fat-free soft cheese for two thirds of the double cream", Change: -19, Effect: nan, Low: nan, High: nan, Verdict: AlwaysOn},
+	}}
+	for _, code := range []string{"en", "fr"} {
+		was := words.Current()
+		words.Use(words.Find(code))
+		f, err := Waterfall(d)
+		must(t, f, err)
+		for _, mm := range []float64{30, 80, 100, 114, 120, 160} {
+			s, rec := sheetOf(f, mm*96/25.4, 65*96/25.4, Print)
+			got := written(s)
+			limit := strings.Contains(got, words.Trim(0.5, 1)+" ") || strings.Contains(got, strings.TrimSpace(words.Say("charts.map.key.limit", words.Trim(0.5, 2))))
+			axis := strings.Contains(got, words.Signed(-0.5, 1)+"|")
+			if limit != axis || mm >= 80 && !axis {
+				t.Errorf("%s, %v mm: axis %v, limit in the legend %v: %s", code, mm, axis, limit, got)
+			}
+			if mm >= 80 && strings.Contains(got, "…") {
+				t.Errorf("%s, %v mm: cut: %s", code, mm, got)
+			}
+			checkInside(t, code, s, rec)
+			checkClear(t, code, s)
+		}
+		words.Use(was)
+	}
 }

@@ -39,21 +39,17 @@ func (v *fallView) fallRows(steps []WaterfallStep) ([]fallRow, []rowLabel) {
 // needs says how the waterfall is laid out with these labels.
 func (v *fallView) needs(s *sheet, labels []rowLabel) rowNeeds {
 	return rowNeeds{
-		title: v.d.Title, rows: labels, least: 1.1, most: 38,
+		title: v.d.Title, rows: labels, least: 1.1, most: 38, breadth: 110,
 		head: func(b vg.Rectangle) vg.Length {
-			return s.markLegend(b, v.keys(), true) + s.lineOf(s.headPen()) + s.pt(3)
+			return s.markLegend(b, v.keys(v.column(s, b)), true) + s.lineOf(s.headPen()) + s.pt(3)
 		},
 		foot: func(vg.Rectangle) vg.Length { return s.footLine(false) },
-		side: func(b vg.Rectangle) vg.Length {
-			if v.d.Attribute == "" {
-				return s.pt(2)
-			}
-			return (b.Max.X - b.Min.X) * 0.3
-		},
+		side: func(b vg.Rectangle) vg.Length { return v.column(s, b).wide },
 	}
 }
 
-func (v *fallView) keys() []markKey {
+// keys explain what is drawn: the limit only where the effects have an axis.
+func (v *fallView) keys(c fallColumn) []markKey {
 	if v.d.Attribute == "" {
 		return nil
 	}
@@ -64,7 +60,7 @@ func (v *fallView) keys() []markKey {
 		}
 	}
 	keys := verdictKeys(vs)
-	if finite(limitAt(v.d.Limit)) {
+	if c.plot && finite(limitAt(v.d.Limit)) {
 		keys = append(keys, limitKey(words.Say("charts.map.key.limit", words.Trim(v.d.Limit, 2)), true))
 	}
 	return keys
@@ -86,7 +82,7 @@ func (v *fallView) layout(s *sheet) (rowStage, []fallRow) {
 func (v *fallView) paint(s *sheet) {
 	g, rows := v.layout(s)
 	g.drawRows(s, v.d.Title)
-	s.markLegend(g.body, v.keys(), false)
+	s.markLegend(g.body, v.keys(v.column(s, g.body)), false)
 	y := g.area.Max.Y + s.lineOf(s.headPen())/2
 	head := words.Say("charts.fall.head", v.d.Nutrient)
 	if s.width(s.headPen(), head) > g.area.Max.X-g.area.Min.X {

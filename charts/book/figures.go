@@ -101,6 +101,11 @@ func (d *drawer) energy(caption string) string {
 	return caption + " " + energyLine(d.book, d.options.Rule, true)
 }
 
+// fallHigh is rowsHigh for rows whose names may take three lines at any width.
+func (d *drawer) fallHigh(rows int) float64 {
+	return math.Max(rowsHigh(rows), (20+7.5*float64(min(rows, 14)))/d.wide)
+}
+
 // rowsHigh is a height that gives each row of a chart its room.
 func rowsHigh(rows int) float64 { return 0.22 + 0.07*float64(min(max(rows, 2), 12)) }
 
@@ -163,7 +168,7 @@ func (d *drawer) falls() {
 			caption = d.energy(caption)
 		}
 		fig, err := charts.Waterfall(data)
-		d.put(words.Say("book.file.fall", d.version.Letter, data.Nutrient), caption, rowsHigh(len(data.Steps)+2), fig, err)
+		d.put(words.Say("book.file.fall", d.version.Letter, data.Nutrient), caption, d.fallHigh(len(data.Steps)+2), fig, err)
 	}
 }
 
@@ -252,7 +257,7 @@ func (d *drawer) sittings() {
 
 func rightRow(s *outcome.Sitting, c *sensory.Discrimination) charts.RightRow {
 	row := charts.RightRow{
-		Name:  words.Say("book.figure.right.row", words.Say("book.test."+s.Tasting.Test), dayOf(s.Tasting.Date), words.Join(s.Names)),
+		Name:  words.Say("book.figure.right.row", words.Say("book.test."+s.Tasting.Test), words.DayOf(s.Tasting.Date), words.Join(s.Names)),
 		Right: c.Correct, N: c.N, Chance: c.PGuess, AtMost: -1,
 	}
 	if n, ok := sensory.MinCorrect(c.Test, c.N, sensory.UsualAlpha); ok {
@@ -269,7 +274,7 @@ func rightRow(s *outcome.Sitting, c *sensory.Discrimination) charts.RightRow {
 func (d *drawer) home(t *recipes.Tasting, s *outcome.Sitting) {
 	var data charts.HomeData
 	for _, x := range s.Home {
-		data.Dates = append(data.Dates, charts.HomeDate{Label: dayOf(x.Date), Again: x.Again, NotAgain: x.NotAgain, Left: x.Left})
+		data.Dates = append(data.Dates, charts.HomeDate{Label: words.DayOf(x.Date), Again: x.Again, NotAgain: x.NotAgain, Left: x.Left})
 	}
 	fig, err := charts.HomeChart(data)
 	d.put(words.Say("book.file.home", t.Date), words.Say("book.figure.home.caption", d.recipe.Title), rowsHigh(len(data.Dates)), fig, err)
