@@ -44,6 +44,8 @@ func (m *moving) swap(e Edit, x *Swap) {
 	case e.Before == nil || !m.swapServed(x):
 		m.out.change.Edits = append(m.out.change.Edits, e)
 	case e.After == nil: // removed: it stays where it was served
+	case e.Before.(*Swap).Digest() == x.Digest(): // its name or its place among strengths: it does what it did
+		m.out.change.Edits = append(m.out.change.Edits, e)
 	default:
 		c := *x
 		c.ID = m.fresh()

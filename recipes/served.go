@@ -151,6 +151,9 @@ func (b *Book) checkServed(c Change) error {
 	if cause == nil {
 		return nil
 	}
+	if c.recipeEdited() != nil { // what all versions start from
+		cause.Version = ""
+	}
 	slices.Sort(names)
 	slices.Sort(days)
 	names, days = slices.Compact(names), slices.Compact(days)
@@ -224,13 +227,21 @@ func ChangeDish(version ID, fresh func() ID, verb Verb) Verb {
 		if _, err := b.With(c); err == nil {
 			return c, nil
 		}
-		for _, e := range c.Edits {
-			if r, ok := e.After.(*Recipe); ok && e.Before != nil {
-				return b.newEdition(c, r.ID)
-			}
+		if r := c.recipeEdited(); r != nil {
+			return b.newEdition(c, r.ID)
 		}
 		return (&moving{book: b, change: c, look: version, fresh: fresh, swaps: map[ID]ID{}}).move()
 	}
+}
+
+// recipeEdited is the recipe whose original a change alters; nil for none.
+func (c Change) recipeEdited() *Recipe {
+	for _, e := range c.Edits {
+		if r, ok := e.After.(*Recipe); ok && e.Before != nil {
+			return r
+		}
+	}
+	return nil
 }
 
 // newEdition starts a new edition of an edited recipe, and of those served that

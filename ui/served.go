@@ -30,9 +30,9 @@ func (w *Window) askServed(v recipes.Verb, served *recipes.ServedError, err erro
 			w.do(verb(), then...)
 		}
 	}
-	change := words.Say("served.change.version")
+	change, help := words.Say("served.change.version"), words.Say("served.change.help")
 	if served.Version == "" {
-		change = words.Say("served.change.original")
+		change, help = words.Say("served.change.original"), words.Say("served.change.original.help")
 	}
 	why := parts.NewEntry("", words.Say("served.why.hint"), nil)
 	w.pin("served.why", why)
@@ -59,7 +59,7 @@ func (w *Window) askServed(v recipes.Verb, served *recipes.ServedError, err erro
 		parts.GapLarge, parts.NewText(said),
 		parts.Rows(4, parts.Line(parts.GapSmall, correct, parts.Spring()), parts.NewCaption(words.Say("served.correct.help")),
 			parts.Stretch(parts.GapSmall, 1, asks, why)),
-		parts.Rows(4, parts.Line(parts.GapSmall, dish, parts.Spring()), parts.NewCaption(words.Say("served.change.help"))),
+		parts.Rows(4, parts.Line(parts.GapSmall, dish, parts.Spring()), parts.NewCaption(help)),
 	)
 	d = parts.ShowDialog(w.win, parts.DialogOptions{
 		Title: words.Say("served.title"), Content: content, Cancel: words.Say("served.leave"), Width: 560,

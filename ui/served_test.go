@@ -6,6 +6,7 @@ import (
 
 	"fyne.io/fyne/v2"
 
+	"parewell/recipes"
 	"parewell/recipes/words"
 	"parewell/ui/parts"
 )
@@ -56,5 +57,25 @@ func TestTypingOverWhatWasServed(t *testing.T) {
 	k.settle()
 	if len(k.book().Versions(r.ID)) != versions+1 || len(k.book().Corrections(held.ID)) != 1 || k.cell(cream, "A").Text != corrected {
 		t.Error("leaving it as it is left something")
+	}
+}
+
+// TestChangingTheOriginalIsANewEdition: what all versions start from is no new
+// version, and the dialog says what that means for the tastings so far.
+func TestChangingTheOriginalIsANewEdition(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	r := k.setTable(tasterCodes(6)...)
+	k.held(r, nil, k.liked(r))
+	k.openRecipe(0, tabOriginal)
+	line := *r.Lines[0]
+	line.Grams -= 20
+	k.do(recipes.SetLine(r.ID, &line, nil))
+	k.settle()
+	if said := strings.ReplaceAll(k.reads(), "\n", " "); !strings.Contains(said, words.Say("served.change.original")) || strings.Contains(said, words.Say("served.change.version")) || !strings.Contains(said, "begins afresh") {
+		t.Errorf("%s", said)
+	}
+	pressPin(k, "served.change")
+	if now := k.book().Recipe(r.ID); now.Edition != r.Edition+1 {
+		t.Errorf("edition %d", now.Edition)
 	}
 }

@@ -267,6 +267,30 @@ func TestAChangedDishIsToldByItsOwnName(t *testing.T) {
 	}
 }
 
+// Another amount of a swap that several versions share makes one new swap, in the
+// new version alone.
+func TestAChangedDishTakesNoSwapFromOthers(t *testing.T) {
+	g := demoGratin(t)
+	had := map[string][]recipes.ID{}
+	for _, v := range g.book.Versions(g.recipe.ID) {
+		had[v.Letter] = v.Swaps
+	}
+	n := len(g.book.Swaps(g.recipe.ID))
+	b := g.version("B")
+	g.do(recipes.ChangeDish(b.ID, g.id, g.typeOver("B", "olive oil", 10)))
+	if now := len(g.book.Swaps(g.recipe.ID)); now != n+1 {
+		t.Errorf("%d swaps more, want one", now-n)
+	}
+	for letter, swaps := range had {
+		if !slices.Equal(g.version(letter).Swaps, swaps) {
+			t.Errorf("%s has other swaps", letter)
+		}
+	}
+	if made := g.version("G"); len(made.Swaps) != len(b.Swaps) {
+		t.Errorf("G has %d swaps, B %d", len(made.Swaps), len(b.Swaps))
+	}
+}
+
 // A copy for an editor keeps what was corrected, and no words about people.
 func TestTheEditorsCopyKeepsCorrectionsWithoutReasons(t *testing.T) {
 	g := demoGratin(t)
