@@ -98,10 +98,12 @@ func (p *Page) titleBlocks() []block {
 	return append(out, para(styleYield, p.yieldLine()))
 }
 
-// versionLine names the version, "" for the original.
+// versionLine tells the version from another one of the recipe in the same book.
+// Else it is "": whoever cooks from a page has one dish before her, and letters are
+// the kitchen's.
 func (p *Page) versionLine() string {
 	switch {
-	case p.Letter == "":
+	case p.Letter == "" || !p.beside:
 		return ""
 	case p.Name == "":
 		return words.Say("book.version", p.Letter)

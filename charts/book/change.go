@@ -98,12 +98,11 @@ func (m *maker) picture(before, after *nutrition.Account) *Picture {
 	if m.o.NoChart {
 		return nil
 	}
-	of, accounts := []*recipes.Version{m.version}, []*nutrition.Account{after}
 	draw, high, caption := func() (*charts.Figure, error) {
 		return charts.ChangeChart(printedChange(before, m.version, after, m.o))
 	}, figureHigh, "book.figure.change.caption"
 	if m.o.Shares {
-		draw, high, caption = func() (*charts.Figure, error) { return charts.ShareChart(sharesOf(before, of, accounts)) }, sharesHigh, "book.figure.shares.caption"
+		draw, high, caption = func() (*charts.Figure, error) { return charts.ShareChart(printedShares(before, m.version, after)) }, sharesHigh, "book.figure.shares.caption"
 	}
 	fig, err := draw()
 	if err != nil {
@@ -153,6 +152,7 @@ func changeData(before *nutrition.Account, versions []*recipes.Version, accounts
 // prints beside it, rounded once, by the page's rule.
 func printedChange(before *nutrition.Account, v *recipes.Version, after *nutrition.Account, o Options) charts.ChangeData {
 	d := changeData(before, []*recipes.Version{v}, []*nutrition.Account{after}, o)
+	d.Versions = thisRecipe()
 	for i, n := range changePanels {
 		panel := &d.Panels[i]
 		b, ok := roundedIn(before, n, panel.Unit, o)
@@ -165,6 +165,19 @@ func printedChange(before *nutrition.Account, v *recipes.Version, after *nutriti
 			c.Said = words.Signed(a.Value-b.Value, max(decimalsOf(a.Value), decimalsOf(b.Value)))
 		}
 	}
+	return d
+}
+
+// thisRecipe names the version on its own page: letters are the kitchen's.
+func thisRecipe() []charts.ChangeVersion {
+	return []charts.ChangeVersion{{Name: words.Say("book.figure.this")}}
+}
+
+// printedShares is where the calories of the original and of the page's version
+// come from.
+func printedShares(before *nutrition.Account, v *recipes.Version, after *nutrition.Account) charts.ShareData {
+	d := sharesOf(before, []*recipes.Version{v}, []*nutrition.Account{after})
+	d.Versions = append(d.Versions[:1], thisRecipe()...)
 	return d
 }
 

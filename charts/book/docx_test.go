@@ -106,7 +106,7 @@ func TestTheDocumentHoldsTogether(t *testing.T) {
 		}
 	})
 	for _, s := range looks {
-		if !bytes.Contains(parts["word/document.xml"], []byte(`w:val="`+string(s.id)+`"`)) {
+		if s.id != styleVersion && !bytes.Contains(parts["word/document.xml"], []byte(`w:val="`+string(s.id)+`"`)) { // one version a recipe
 			t.Errorf("nothing is set in %s", s.id)
 		}
 	}

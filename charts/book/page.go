@@ -43,6 +43,7 @@ type Page struct {
 	Picture   *Picture         `json:"picture,omitempty"` // the chart of the change, or of where the calories are
 
 	options Options
+	beside  bool               // another version of the recipe is in the same book
 	pieces  string             // what the recipe counts in
 	account *nutrition.Account // as printed in the first system
 	base    *nutrition.Account // the original likewise

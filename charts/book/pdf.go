@@ -1,7 +1,6 @@
 package book
 
 import (
-	"bytes"
 	"io"
 
 	"parewell/charts/manuscript"
@@ -80,6 +79,15 @@ type spot struct {
 
 // flow sets strips down a column from a place and returns where they end.
 func (s *pdfSetter) flow(strips []strip, x float64, at spot) spot {
+	spots, end := s.place(strips, at)
+	for i, to := range spots {
+		strips[i].draw(s.sheet(to.page), x, to.y)
+	}
+	return end
+}
+
+// place finds where each strip of a column goes, and where the last one ends.
+func (s *pdfSetter) place(strips []strip, at spot) (spots []spot, end spot) {
 	for i := range strips {
 		need := 0.0
 		for j := i; j < len(strips); j++ {
@@ -91,10 +99,10 @@ func (s *pdfSetter) flow(strips []strip, x float64, at spot) spot {
 		if at.y+need > s.bottom() && at.y > pdfTop+1 {
 			at = spot{at.page + 1, pdfTop}
 		}
-		strips[i].draw(s.sheet(at.page), x, at.y)
+		spots = append(spots, at)
 		at.y += strips[i].high
 	}
-	return at
+	return spots, at
 }
 
 // twoColumns sets strips down the left half of a page, then the right, and on to
@@ -123,44 +131,22 @@ func (s *pdfSetter) twoColumns(strips []strip, at spot) {
 }
 
 // recipe sets a page: the head over both columns, what goes in beside how, the
-// rest under them.
+// rest under them, shared out so that little is parted and no room is left unused.
 func (s *pdfSetter) recipe(p *Page) error {
-	first := len(s.pages)
-	at := s.flow(s.head(p), pdfSide, spot{first, pdfTop})
-	leftWide := (s.wide() - pdfGap) * 0.40
-	if len(p.Nutrition) > 1 {
-		leftWide = (s.wide() - pdfGap) * 0.54
-	}
-	rightWide := s.wide() - pdfGap - leftWide
-	byKey := map[string]part{}
-	for _, x := range p.parts() {
-		byKey[x.key] = x
-	}
-	column := func(wide float64, keys ...string) []strip {
-		var out []strip
-		for _, k := range keys {
-			if x, ok := byKey[k]; ok {
-				out = append(out, s.part(x, wide)...)
-			}
-		}
-		return out
-	}
-	left := s.flow(column(leftWide, "ingredients", "nutrition", "allergens"), pdfSide, at)
-	right := s.flow(column(rightWide, "method", "notes", "tested"), pdfSide+leftWide+pdfGap, at)
-	at = later(left, right)
-	at.y += 4
-	pic, err := s.picture(p)
-	if err != nil {
+	at := s.flow(s.head(p), pdfSide, spot{len(s.pages), pdfTop})
+	d := s.newDesk(p)
+	best := d.best(at)
+	if err := d.drawn(best); err != nil {
 		return err
 	}
-	change := column(s.wide(), "change")
-	if len(change) > 0 && len(pic) > 0 {
-		change[len(change)-1].keep = true // the line stays with its picture
-	}
-	rest := append(append(change, pic...), column(s.wide(), "cautions", "open")...)
-	s.flow(rest, pdfSide, at)
+	left := s.flow(d.column(best.left, d.leftWide, best.high), pdfSide, at)
+	right := s.flow(d.column(best.right, d.rightWide, best.high), pdfSide+d.leftWide+pdfGap, at)
+	s.flow(d.under(best, later(left, right)), pdfSide, later(left, right).down(underGap))
 	return nil
 }
+
+// down is so far under a place.
+func (a spot) down(by float64) spot { return spot{a.page, a.y + by} }
 
 func later(a, b spot) spot {
 	if a.page > b.page || a.page == b.page && a.y > b.y {
@@ -315,22 +301,6 @@ func (s *pdfSetter) hanging(sign, text string, size, indent, wide, after float64
 		}})
 	}
 	return out
-}
-
-// picture is the chart with its caption, over the whole width.
-func (s *pdfSetter) picture(p *Page) ([]strip, error) {
-	if p.Picture == nil || p.Change == nil {
-		return nil, nil
-	}
-	var png bytes.Buffer
-	high := s.wide() * p.Picture.HighMM / figureWide
-	if err := p.Picture.Figure.WritePNG(&png, s.wide()/72*25.4, high/72*25.4, pictureDPI); err != nil {
-		return nil, err
-	}
-	pic := strip{high: high + 4, keep: true, draw: func(sheet *manuscript.Page, x, y float64) {
-		sheet.Pictures = append(sheet.Pictures, manuscript.Picture{X: x, Y: y, Width: s.wide(), Height: high, PNG: png.Bytes()})
-	}}
-	return append([]strip{pic}, s.lines(p.Picture.Caption, sized(styleCaption), false, true, s.wide(), 0, 4)...), nil
 }
 
 // foot numbers pages: from is that of the first.

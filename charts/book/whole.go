@@ -54,6 +54,9 @@ func ManuscriptOf(b *recipes.Book, title string, chosen []Choice, o Options, mad
 		}
 		m.Pages = append(m.Pages, p)
 	}
+	for i, p := range m.Pages {
+		p.beside = slices.ContainsFunc(chosen, func(c Choice) bool { return c.Recipe == p.Recipe && c != chosen[i] })
+	}
 	m.Index = indexOf(b, m.Pages)
 	m.Report = reportOf(b, m.Pages)
 	return m, nil
@@ -144,10 +147,7 @@ func (m *Manuscript) tableBlocks() []block {
 	}
 	t := block{kind: grid, style: styleSmall, rows: [][]string{head}, right: []bool{false, true, true, true, true}, text: words.Say("book.table.note." + m.rule())}
 	for _, p := range m.Pages {
-		row := []string{p.Title}
-		if p.Letter != "" {
-			row[0] = words.Say("book.col.recipe-version", p.Title, p.Letter)
-		}
+		row := []string{p.pageName()}
 		for i, s := range changed {
 			row = append(row, p.cell(i, s.nutrient))
 		}
@@ -194,7 +194,7 @@ func (m *Manuscript) rule() string {
 
 // pageName names a page where it is referred to.
 func (p *Page) pageName() string {
-	if p.Letter == "" {
+	if p.Letter == "" || !p.beside {
 		return p.Title
 	}
 	return words.Say("book.col.recipe-version", p.Title, p.Letter)

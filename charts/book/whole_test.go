@@ -223,7 +223,7 @@ func TestFiguresSayWhatThePageSays(t *testing.T) {
 	for _, row := range []struct {
 		rule           claims.Authority
 		name, not, alt string
-	}{{claims.EU, "Salt", "odium", "Salt (original 3.1 g): B yogurt and oil: –0.2 g (–6 %)"}, {claims.US, "Sodium", "Salt", "Sodium (original 1250 mg): B yogurt and oil: –70 mg (–6 %)"}} {
+	}{{claims.EU, "Salt", "odium", "Salt (original 3.1 g): this recipe: –0.2 g (–6 %)"}, {claims.US, "Sodium", "Salt", "Sodium (original 1250 mg): this recipe: –70 mg (–6 %)"}} {
 		p := pageOf(t, 0, "B", Usual(Metric, row.rule))
 		figures, err := FiguresOf(b, p.Recipe, p.Version, Usual(Metric, row.rule), 120)
 		if err != nil {
