@@ -121,6 +121,16 @@ func effects(original, version *Account, n food.Nutrient) (recipe, portion float
 	return (d1 - d0) * (w0 + w1) / 2, (w1 - w0) * (d0 + d1) / 2
 }
 
+// HelpingGrams is what a serving weighs going in, eaten, with dry rice, pasta and
+// pulses at their cooked weight: what Change.Portion compares. NaN where lines
+// without weight keep it from being known.
+func (a *Account) HelpingGrams() float64 {
+	if len(a.eaten.missing) > 0 {
+		return math.NaN()
+	}
+	return a.swollen / a.Draft.Servings
+}
+
 func sameMissing(a, b []recipes.ID) bool {
 	if len(a) != len(b) {
 		return false

@@ -311,10 +311,27 @@ func (x *Bench) effectRow(n food.Nutrient) Row {
 		c := Cell{Number: true, Muted: true, Bar: noBar(), Tip: words.Say("tip.effect")}
 		if i > 0 {
 			c.Text, c.Sub = effectText(x.Change(i, n), n)
+			c.Tip = sentences([]string{x.effectSaid(i, n), c.Tip})
 		}
 		r.Cells = append(r.Cells, c)
 	}
 	return r
+}
+
+// effectSaid says the two parts of column i's change in a sentence, with what a
+// serving of each weighs; empty where they are not known, and for the original.
+func (x *Bench) effectSaid(i int, n food.Nutrient) string {
+	c := x.Change(i, n)
+	if i == 0 || math.IsNaN(c.Recipe) {
+		return ""
+	}
+	s := x.as(n)
+	in := func(v float64) string { return words.Signed(v*s.times, s.decimals) + " " + s.unit }
+	was, is := x.Original().HelpingGrams(), x.Accounts[i].HelpingGrams()
+	if math.IsNaN(was) || math.IsNaN(is) || words.Grams(was) == words.Grams(is) {
+		return words.Say("versions.effect.said", in(c.Amount), in(c.Recipe), in(c.Portion))
+	}
+	return words.Say("versions.effect.said-weights", in(c.Amount), in(c.Recipe), in(c.Portion), words.Grams(is), words.Grams(was))
 }
 
 // slipRow says in words what each version made worse; none when nothing did.

@@ -28,7 +28,7 @@ func (x *Bench) Detail(key string, i int, b Basis) Detail {
 	case StepRow, AddedStep:
 		return x.stepDetail(recipes.ID(key), i)
 	case EffectRow:
-		return Detail{Title: x.ColumnName(i), Text: words.Say("tip.effect")}
+		return Detail{Title: x.ColumnName(i), Text: sentences([]string{x.effectSaid(i, food.EnergyKcal), words.Say("tip.effect")})}
 	case GotWorseRow:
 		return Detail{Title: x.ColumnName(i), Text: join(x.slipped(x.Slips(i)), words.Say("tip.slips"))}
 	case WeightRow:

@@ -7,6 +7,7 @@ import (
 
 	"parewell/recipes"
 	"parewell/recipes/food"
+	"parewell/recipes/words"
 )
 
 // A holds the butter at 50 of 100 g, "Melt half." and 1 g of salt; see gratin.
@@ -234,5 +235,30 @@ func TestBriefFields(t *testing.T) {
 	}
 	if got := SaltHelp("800"); !strings.HasPrefix(got, "2 g of salt") {
 		t.Errorf("help %q", got)
+	}
+}
+
+// TestTheRecipeAndTheHelpingAreExplained: the row says what its two figures are,
+// and a field says them in a sentence with what a serving weighs.
+func TestTheRecipeAndTheHelpingAreExplained(t *testing.T) {
+	b, r := gratin(t)
+	x := NewBench(b, r)
+	e := row(t, x.Sheet(Options{}), EffectKey)
+	if !strings.Contains(e.Label.Text, "(helping)") || !strings.Contains(e.Label.Text, "serving weighs") {
+		t.Errorf("the row is called %q", e.Label.Text)
+	}
+	c := x.Change(1, food.EnergyKcal)
+	for name, said := range map[string]string{"detail": x.Detail(EffectKey, 1, PerServing).Text, "tip": e.Cells[1].Tip} {
+		for _, want := range []string{
+			words.Signed(c.Recipe, 0) + " kcal is the recipe", words.Signed(c.Portion, 0) + " kcal the helping",
+			words.Grams(x.Accounts[1].HelpingGrams()), words.Grams(x.Original().HelpingGrams()), "same weight",
+		} {
+			if !strings.Contains(said, want) {
+				t.Errorf("the %s says %q, not %q", name, said, want)
+			}
+		}
+	}
+	if got := x.Detail(EffectKey, 0, PerServing).Text; got != words.Say("tip.effect") {
+		t.Errorf("of the original: %q", got)
 	}
 }
