@@ -113,6 +113,8 @@ func TestIdeasAreFoundByKeyboardAndTaken(t *testing.T) {
 	k.settle()
 	if versions := k.book().Versions(p.recipe); len(versions) != n+1 || len(versions[n].Swaps) != 1 {
 		t.Errorf("no new version with the idea on: %d versions", len(versions))
+	} else if k.settle(); p.ideas.into.Key() != string(versions[n].ID) {
+		t.Errorf("the next idea would go into %q, not into the version just made", p.ideas.into.Key())
 	}
 }
 

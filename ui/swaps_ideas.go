@@ -29,6 +29,7 @@ type ideaCards struct {
 	shown  found           // what the cards were made of
 	swaps  []*recipes.Swap // that were there when they were made
 	ticks  string
+	next   recipes.ID // a version being made for an idea, chosen once it is there
 }
 
 // found is what the catalogue had for a line.
@@ -93,6 +94,9 @@ func (c *ideaCards) fit(b *recipes.Book, r *recipes.Recipe, l *recipes.Line) fou
 // showInto lists the versions an idea can be ticked in.
 func (c *ideaCards) showInto() {
 	key := c.into.Key()
+	if c.next != "" && c.p.w.book().Version(c.p.recipe, c.next) != nil {
+		key, c.next = string(c.next), ""
+	}
 	var items []parts.Suggestion
 	for _, v := range sheets.TickChoices(c.p.sheet.Versions) {
 		items = append(items, parts.Suggestion{Key: v[0], Text: v[1]})
@@ -210,6 +214,7 @@ func (c *ideaCards) take(card sheets.IdeaCard, version string) {
 		return
 	}
 	id := c.p.w.newID()
+	c.next = id // the next idea goes into the version just made
 	c.p.w.do(recipes.All(words.P("did.add-swap", s.Name), c.p.recipe,
 		recipes.AddVersion(c.p.recipe, id, "", ""), recipes.AddSwap(&s, foods, id)))
 }
