@@ -80,6 +80,9 @@ func (t TypeOver) overOriginal(b *Book, r *Recipe, v *Version, d DraftLine) (Cha
 		}
 		return Tick(t.Recipe, t.Version, old.ID, false)(b)
 	}
+	if same := sameSwap(b, v, []Op{*op}); same != nil {
+		return instead(v, old, same)(b)
+	}
 	s := &Swap{ID: t.NewSwap, Recipe: t.Recipe, Name: name, Ops: []Op{*op}, Typed: true, Ladder: "line:" + string(d.Line.ID)}
 	if old != nil && onlyIn(b, old, v) {
 		s.ID = old.ID
@@ -142,6 +145,9 @@ func (t TypeOver) overBrought(b *Book, v *Version, d DraftLine) (Change, error) 
 			lines[at] = &n
 		}
 		c.Ops[i].Lines = lines
+	}
+	if same := sameSwap(b, v, c.Ops); same != nil {
+		return instead(v, s, same)(b)
 	}
 	if onlyIn(b, s, v) {
 		return relabel(EditSwap(&c, t.Foods), "did.type-over", s.Name, v.Letter)(b)
@@ -261,6 +267,9 @@ func TypeOverStep(recipe, version, step ID, text string, newSwap ID) Verb {
 		s := &Swap{
 			ID: newSwap, Recipe: recipe, Name: words.Say("swap.step", stepNumber(r, step)), Ops: []Op{op},
 			Typed: true, Ladder: "step:" + string(step),
+		}
+		if same := sameSwap(b, v, s.Ops); same != nil {
+			return instead(v, old, same)(b)
 		}
 		if old != nil && onlyIn(b, old, v) {
 			s.ID = old.ID

@@ -2,6 +2,7 @@ package recipes
 
 import (
 	"math"
+	"slices"
 	"testing"
 )
 
@@ -145,5 +146,49 @@ func TestJoiningDoesNotPutEitherOrSwapsOn(t *testing.T) {
 	}
 	if _, err := JoinSwaps(k.recipe.ID, []ID{s1, s1}, "twice")(k.book); err == nil {
 		t.Fatal("a swap was joined with itself")
+	}
+}
+
+// TestWhatIsTypedTwiceIsOneSwap: typing over a cell what another swap does already
+// ticks that swap.
+func TestWhatIsTypedTwiceIsOneSwap(t *testing.T) {
+	k := mustKitchen(t, 25, 3)
+	a, b, line := k.id(), k.id(), k.recipe.Lines[0]
+	other := *k.recipe.Lines[1]
+	other.Grams = 40
+	step := k.recipe.Steps[0]
+	over := func(v ID, typed *Line) {
+		t.Helper()
+		k.do(t, TypeOver{Recipe: k.recipe.ID, Version: v, Line: line.ID, Typed: typed, NewSwap: k.id()}.Verb())
+	}
+	for _, row := range []struct {
+		name string
+		act  func(v ID)
+	}{
+		{"an amount", func(v ID) { k.typing(t, v, line, 60) }},
+		{"another food", func(v ID) { over(v, &other) }},
+		{"left out", func(v ID) { over(v, nil) }},
+		{"a step", func(v ID) { k.do(t, TypeOverStep(k.recipe.ID, v, step.ID, "Rest it.", k.id())) }},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			a, b = k.id(), k.id()
+			k.do(t, AddVersion(k.recipe.ID, a, "", ""))
+			k.do(t, AddVersion(k.recipe.ID, b, "", ""))
+			row.act(a)
+			n := len(k.book.Swaps(k.recipe.ID))
+			row.act(b)
+			va, vb := k.book.Version(k.recipe.ID, a), k.book.Version(k.recipe.ID, b)
+			if len(k.book.Swaps(k.recipe.ID)) != n || len(va.Swaps) != 1 || !slices.Equal(va.Swaps, vb.Swaps) {
+				t.Errorf("%d swaps after %d; A has %v, B %v", len(k.book.Swaps(k.recipe.ID)), n, va.Swaps, vb.Swaps)
+			}
+		})
+	}
+	// an amount typed and typed again to what a swap does: that swap takes its place
+	c := k.id()
+	k.do(t, AddVersion(k.recipe.ID, c, "", ""))
+	k.typing(t, c, line, 30)
+	k.typing(t, c, line, 60)
+	if got := k.grams(c, 0); math.Abs(got-60) > 1e-9 || len(k.book.Version(k.recipe.ID, c).Swaps) != 1 {
+		t.Errorf("%v g with %v", got, k.book.Version(k.recipe.ID, c).Swaps)
 	}
 }
