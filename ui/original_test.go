@@ -227,3 +227,39 @@ func TestSaltOfTheWaterIsAdded(t *testing.T) {
 	k.Window.undo()
 	k.until("it is undone", func() bool { return len(k.book().Recipe(r.ID).Lines) == 2 })
 }
+
+// TestEnterOpensWhatCannotBeTypedOver: Enter opens the details of an ingredient
+// from every field that is not typed over, and the words of a step from its number.
+func TestEnterOpensWhatCannotBeTypedOver(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1600, 900))
+	_, p := k.pasted(piesText)
+	p.fit(2000)
+	d := p.table.Data()
+	tried := 0
+	for col, c := range d.Rows[0].Cells {
+		if c.Editable {
+			continue
+		}
+		tried++
+		k.win.Canvas().Focus(p.table)
+		p.table.Select(0, col)
+		p.table.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+		k.settle()
+		if !strings.Contains(k.reads(), d.Rows[0].Cells[0].Text) || len(k.win.Canvas().Overlays().List()) == 0 {
+			t.Errorf("Enter on %q opens nothing", d.Columns[col].Title)
+		}
+		for len(k.win.Canvas().Overlays().List()) > 0 {
+			k.win.Canvas().Overlays().Remove(k.win.Canvas().Overlays().Top())
+		}
+	}
+	if tried < 3 {
+		t.Errorf("%d fields are not typed over", tried)
+	}
+	k.win.Canvas().Focus(p.steps)
+	p.steps.Select(1, 0)
+	p.steps.TypedKey(&fyne.KeyEvent{Name: fyne.KeyReturn})
+	k.settle()
+	if _, col := p.steps.Selected(); col != 1 {
+		t.Error("Enter on a step's number does nothing")
+	}
+}

@@ -55,6 +55,10 @@ func (p *originalPage) build() fyne.CanvasObject {
 	p.w.pin("original.table", p.table)
 	p.steps = parts.NewMatrix()
 	p.steps.OnEdit = p.editStep
+	p.steps.OnActivate = func(row, _ int) { // its number is not to be typed over: its words are
+		p.steps.Select(row, 1)
+		p.steps.EditSelected()
+	}
 	p.w.pin("original.steps", p.steps)
 	ingredients := told(parts.NewTableCard("", "", p.table), p.fit)
 	method := parts.NewTableCard("", "", p.steps)
