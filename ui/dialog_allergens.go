@@ -16,7 +16,14 @@ func (w *Window) recordAllergens(l recipes.ServedLine) {
 		w.status.SetTone(parts.ToneLook, words.Say("allergens.no-food", l.Name))
 		return
 	}
-	has := f.Allergens
+	w.packDialog(f.Name, f.Allergens, func(has food.Allergens) {
+		w.do(recipes.RecordAllergens(f.Ref, food.Allergens{Contains: has.Contains, Depends: has.Depends}))
+	})
+}
+
+// packDialog asks which allergens a thing holds, from its pack, and gives save what
+// was ticked.
+func (w *Window) packDialog(name string, has food.Allergens, save func(food.Allergens)) {
 	ticks := parts.NewMatrix()
 	ticks.Whole = true
 	show := func() {
@@ -36,10 +43,10 @@ func (w *Window) recordAllergens(l recipes.ServedLine) {
 	scroll := parts.Scrolled(parts.Pad(2, 12, 2, 2, parts.Rows(parts.GapMedium, parts.NewText(words.Say("allergens.help")), parts.NewTableCard("", "", ticks))))
 	ticks.Outer = scroll
 	parts.ShowDialog(w.win, parts.DialogOptions{
-		Title: words.Say("allergens.title", f.Name), Content: scroll, First: ticks, Width: 520, Height: 640,
+		Title: words.Say("allergens.title", name), Content: scroll, First: ticks, Width: 520, Height: 640,
 		Confirm: words.Say("allergens.save"), Cancel: words.Say("button.cancel"),
 		OnOK: func() bool {
-			w.do(recipes.RecordAllergens(f.Ref, food.Allergens{Contains: has.Contains, Depends: has.Depends}))
+			save(has)
 			return true
 		},
 	})

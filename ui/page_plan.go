@@ -33,7 +33,7 @@ type planPage struct {
 	served         *parts.Matrix
 	tasters        *parts.Matrix
 	aim            *parts.Segmented
-	clean          *parts.Check
+	clean, bench   *packRow
 	entries        map[string]*parts.Entry
 	rows           map[string]*parts.FormRow
 	questions      *parts.Form
@@ -183,7 +183,15 @@ func (p *planPage) showSays() {
 	p.safety.Add(parts.NewText(all))
 	if len(unknown) > 0 {
 		p.safety.Add(parts.NewText(words.Say("plan.unchecked")))
-		for _, l := range sheets.UncheckedFoods(p.book(), p.plan.Tasting, p.plan.Samples) {
+		foods := sheets.UncheckedFoods(p.book(), p.plan.Tasting, p.plan.Samples)
+		for _, name := range unknown {
+			if !slices.ContainsFunc(foods, func(l recipes.ServedLine) bool { return l.Name == name }) {
+				check := parts.NewButton(parts.Plain, "edit", words.Say("plan.check"), func() { p.readPack(name) })
+				p.w.pin("plan.check."+name, check)
+				p.safety.Add(parts.Stretch(parts.GapSmall, 0, parts.NewBold(name), check))
+			}
+		}
+		for _, l := range foods {
 			check := parts.NewButton(parts.Plain, "edit", words.Say("plan.check"), func() { p.w.recordAllergens(l) })
 			p.w.pin("plan.check."+l.Name, check)
 			p.safety.Add(parts.Stretch(parts.GapSmall, 0, parts.NewBold(l.Name), check))

@@ -1,9 +1,13 @@
 package ui
 
 import (
+	"maps"
+	"strings"
+
 	"fyne.io/fyne/v2"
 
 	"parewell/recipes"
+	"parewell/recipes/food"
 	"parewell/recipes/tasting"
 	"parewell/recipes/words"
 	"parewell/ui/parts"
@@ -77,6 +81,8 @@ func (p *planPage) servedCard() fyne.CanvasObject {
 	p.w.pin("plan.served", p.served)
 	f := parts.NewForm()
 	f.Row(words.Say("plan.benchmark"), p.entry("benchmark", words.Say("plan.benchmark.hint"), 0), "", words.Say("plan.benchmark.help"))
+	p.bench = p.packRow("benchmark", func() string { return p.f.Benchmark })
+	p.rows["bench"] = f.Row("", p.bench.view, "", "")
 	return parts.NewCard(words.Say("plan.served-title"), words.Say("plan.served.caption"),
 		parts.Rows(parts.GapMedium, p.served, p.fault(sheets.PlanSamplesField), f))
 }
@@ -151,8 +157,8 @@ func (p *planPage) howCard() fyne.CanvasObject {
 	add(b, "codes", "codes", "plan.codes", "", "", "", 0)
 	add(b, "serves", "serves", "plan.serves", "", "", words.Say("plan.hands.help"), 0)
 	add(b, "cleanser", "cleanser", "plan.cleanser", words.Say("plan.cleanser.hint"), "", words.Say("plan.cleanser.help"), 0)
-	p.clean = parts.NewCheck(words.Say("plan.cleanser.checked"), false, func(on bool) { p.base.CleanFree = on; p.work() })
-	p.rows["clean"] = b.Row("", p.clean, "", "")
+	p.clean = p.packRow("cleanser", func() string { return p.f.Cleanser })
+	p.rows["clean"] = b.Row("", p.clean.view, "", "")
 	add(b, "note", "note", "plan.note", "", "", "", 0)
 	return parts.NewCard(words.Say("plan.how"), "", parts.Columns(parts.GapLarge, []float32{1, 1.3}, a, b))
 }
@@ -172,7 +178,6 @@ func (p *planPage) fill() {
 		aim = aimSimilar
 	}
 	p.aim.SetKey(aim)
-	p.clean.Set(p.base.CleanFree)
 }
 
 // read takes the fields back.
@@ -207,11 +212,48 @@ func (p *planPage) showAsk() {
 		row.SetUnit(unit)
 		row.SetHelp(help)
 	}
-	if p.f.Cleanser != "" {
-		p.rows["clean"].Show()
-	} else {
-		p.rows["clean"].Hide()
+	p.clean.show(p.rows["clean"])
+	p.bench.show(p.rows["bench"])
+}
+
+// packRow says what is written down of a thing's allergens, with the way to write
+// it.
+type packRow struct {
+	p    *planPage
+	name func() string
+	view fyne.CanvasObject
+	says *parts.Text
+}
+
+func (p *planPage) packRow(pin string, name func() string) *packRow {
+	r := &packRow{p: p, name: func() string { return strings.TrimSpace(name()) }, says: parts.NewCaption("")}
+	read := parts.NewButton(parts.Plain, "edit", words.Say("plan.check"), func() { p.readPack(r.name()) })
+	p.w.pin("plan."+pin+".pack", read)
+	r.view = parts.Stretch(parts.GapSmall, 0, r.says, read)
+	return r
+}
+
+// show shows the row while there is such a thing.
+func (r *packRow) show(row *parts.FormRow) {
+	if r.name() == "" {
+		row.Hide()
+		return
 	}
+	r.says.SetText(sheets.PackText(r.p.f, r.name()))
+	row.Show()
+}
+
+// readPack asks what the pack of a thing says, and works the plan out with it.
+func (p *planPage) readPack(name string) {
+	p.w.packDialog(name, food.Allergens{Contains: p.f.Packs[name]}, func(has food.Allergens) {
+		packs := maps.Clone(p.f.Packs)
+		if packs == nil {
+			packs = map[string]food.Allergen{}
+		}
+		packs[name] = has.Contains | has.Depends
+		p.f.Packs = packs
+		p.work()
+	})
 }
 
 // showTables brings what is served and who tastes up to date.

@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"parewell/recipes"
+	"parewell/recipes/food"
 	"parewell/recipes/tasting"
 	"parewell/recipes/words"
 	"parewell/ui/parts"
@@ -93,6 +94,10 @@ func (p *plannedTasting) wayOn(a sheets.AgainstServing) (label string, act func(
 	switch {
 	case a.Food != nil:
 		return words.Say("tastings.settle.food"), func() { p.w.recordAllergens(*a.Food) }
+	case a.Pack != "":
+		return words.Say("tastings.settle.food"), func() {
+			p.w.packDialog(a.Pack, food.Allergens{}, func(has food.Allergens) { p.w.do(tasting.PackRead(p.t.ID, a.Pack, has.Contains|has.Depends)) })
+		}
 	case a.Out:
 		return words.Say("tastings.settle.out"), func() { p.w.do(tasting.Seat(p.t.ID, a.Seat, "")) }
 	case a.Taster != "":

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"parewell/recipes"
+	"parewell/recipes/food"
 	"parewell/recipes/problem"
 	"parewell/recipes/words"
 )
@@ -208,6 +209,38 @@ func OnDay(id recipes.ID, date string) recipes.Verb {
 		t.Date = date
 		return nil
 	})
+}
+
+// PackRead records which allergens something of a tasting that is no food of the
+// workbook holds, by its name: what is eaten between samples, a benchmark dish. What
+// it may hold counts as held.
+func PackRead(id recipes.ID, name string, holds food.Allergen) recipes.Verb {
+	return func(b *recipes.Book) (recipes.Change, error) {
+		t, err := find(b, id)
+		if err != nil {
+			return recipes.Change{}, err
+		}
+		if err := notClosed(t); err != nil {
+			return recipes.Change{}, err
+		}
+		c := did(t, "did.pack-read", name, t.Date)
+		if t.Cleanser == name {
+			n := *t
+			n.CleanFree, n.Cleans = true, holds
+			put(&c, t, &n)
+		}
+		for _, s := range b.Samples(id) {
+			if s.Dish == name {
+				n := *s
+				n.DishChecked, n.DishAllergens = true, holds
+				put(&c, s, &n)
+			}
+		}
+		if len(c.Edits) == 0 {
+			return recipes.Change{}, gone("error.sample-gone")
+		}
+		return c, nil
+	}
 }
 
 // SampleAs records how a sample was cooked and served: which test, cook, day,

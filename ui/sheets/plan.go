@@ -7,6 +7,7 @@ import (
 
 	"parewell/analysis/sensory"
 	"parewell/recipes"
+	"parewell/recipes/food"
 	"parewell/recipes/tasting"
 	"parewell/recipes/words"
 )
@@ -42,6 +43,7 @@ type PlanFields struct {
 	Codes      string
 	Serves     string
 	Note       string
+	Packs      map[string]food.Allergen // what is no food of the workbook, by name: what its pack says
 }
 
 // Fields of a plan that can be wrong.
@@ -126,6 +128,15 @@ func PlanOf(b *recipes.Book, t *recipes.Tasting) PlanFields {
 		Name: t.Name, Limit: fieldOf(t.Limit, 3), Portion: fieldOf(t.Portion, 1), Spare: fieldOf(100*t.Spare, 1), Holds: fieldOf(t.Holds, 0), Heat: fieldOf(t.Celsius, 0),
 		Cleanser: t.Cleanser, Cooks: t.Cooks, Codes: t.Codes, Serves: t.Serves, Note: t.Note,
 	}
+	f.Packs = map[string]food.Allergen{}
+	if t.Cleanser != "" && t.CleanFree {
+		f.Packs[t.Cleanser] = t.Cleans
+	}
+	for _, s := range b.Samples(t.ID) {
+		if s.Dish != "" && s.DishChecked {
+			f.Packs[s.Dish] = s.DishAllergens
+		}
+	}
 	if t.PerSitting > 0 {
 		f.PerSitting = strconv.Itoa(t.PerSitting)
 	}
@@ -197,9 +208,8 @@ func ReadPlan(f PlanFields, base *recipes.Tasting, b *recipes.Book, fresh func()
 	t.Limit = r.limit()
 	r.when(&t)
 	t.Cooks, t.Codes, t.Serves = strings.TrimSpace(f.Cooks), strings.TrimSpace(f.Codes), strings.TrimSpace(f.Serves)
-	if c := strings.TrimSpace(f.Cleanser); c != t.Cleanser {
-		t.Cleanser, t.CleanFree, t.Cleans = c, false, 0
-	}
+	t.Cleanser = strings.TrimSpace(f.Cleanser)
+	t.Cleans, t.CleanFree = f.Packs[t.Cleanser]
 	r.samples(&t, fresh)
 	r.seats(&t)
 	r.p.Safety = tasting.Check(b, &t, r.p.Samples)
@@ -309,6 +319,9 @@ func (r *planReader) samples(t *recipes.Tasting, fresh func() recipes.ID) {
 			s.ID = fresh()
 		}
 		s.Tasting = t.ID
+		if s.Dish != "" {
+			s.DishAllergens, s.DishChecked = r.f.Packs[s.Dish]
+		}
 		r.p.Samples = append(r.p.Samples, &s)
 	}
 	if r.f.Original || t.Test == recipes.TestLiking || t.Test == string(sensory.JustRight) {

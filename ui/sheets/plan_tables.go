@@ -116,6 +116,18 @@ func UncheckedFoods(b *recipes.Book, t *recipes.Tasting, samples []*recipes.Samp
 	return out
 }
 
+// PackText says what is written down of what a named thing of a plan holds.
+func PackText(f PlanFields, name string) string {
+	holds, read := f.Packs[name]
+	switch {
+	case !read:
+		return words.Say("plan.pack.unread")
+	case holds == 0:
+		return words.Say("plan.pack.none")
+	}
+	return words.Say("plan.pack", tasting.AllergenNames(holds))
+}
+
 // PlanOneThing is the test that asks about one named thing.
 const PlanOneThing = "2-afc"
 

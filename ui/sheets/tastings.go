@@ -172,12 +172,13 @@ func handsText(t *recipes.Tasting) string {
 	return strings.Join(out, ", ")
 }
 
-// AgainstServing is one thing that stands against serving. Of Food, Seat and
-// Taster those are set that the way on needs; Stops is false for what is only
+// AgainstServing is one thing that stands against serving. Of Food, Pack, Seat
+// and Taster those are set that the way on needs; Stops is false for what is only
 // worth knowing.
 type AgainstServing struct {
 	Text   string
 	Food   *recipes.ServedLine
+	Pack   string // of what is no food of the workbook
 	Seat   int
 	Taster recipes.ID
 	Out    bool // the taster cannot take part
@@ -198,7 +199,7 @@ func Against(b *recipes.Book, t *recipes.Tasting) []AgainstServing {
 	}
 	for _, name := range safety.Unknown {
 		if !slices.ContainsFunc(foods, func(l recipes.ServedLine) bool { return l.Name == name }) {
-			out = append(out, AgainstServing{Text: words.Say("tastings.unknown", name), Stops: true})
+			out = append(out, AgainstServing{Text: words.Say("tastings.unknown", name), Pack: name, Stops: true})
 		}
 	}
 	for _, x := range safety.Seats {
