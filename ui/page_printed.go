@@ -26,6 +26,7 @@ type printedPage struct {
 	high     float32 // of the paper, in its width
 	scroll   *container.Scroll
 	state    *parts.Text // how many sheets, or what is wrong
+	moved    *parts.Text // why its energy is not that of the Versions page
 	save     *parts.Button
 	charts   *parts.Button
 	out      *parts.Panel // says that the recipe is left out
@@ -36,6 +37,7 @@ type printedPage struct {
 	notes    *printNotes
 	open     *fyne.Container
 	style    *printStyle
+	main     *fyne.Container // the paper with what stands over it
 	side     *container.Scroll
 	cards    *fyne.Container
 	recipe   recipes.ID
@@ -64,7 +66,9 @@ func (p *printedPage) build() fyne.CanvasObject {
 	p.w.pin("printed.into", into)
 	p.out = parts.NewBanner(parts.ToneLook, words.Say("printed.out"), into)
 	p.scroll = parts.Scrolled(parts.Pad(2, 12, parts.GapLarge, 2, p.sheets))
-	main := parts.Fill(parts.GapSmall, 2, parts.HeadRow(p.state, p.charts, p.save), p.out, p.scroll)
+	p.moved = parts.NewCaption("")
+	p.moved.Hide()
+	p.main = parts.Fill(parts.GapSmall, 3, parts.HeadRow(p.state, p.charts, p.save), p.out, p.moved, p.scroll)
 	p.open = parts.Rows(parts.GapSmall)
 	p.style = newPrintStyle(p.w)
 	p.notes = newPrintNotes(p)
@@ -74,7 +78,7 @@ func (p *printedPage) build() fyne.CanvasObject {
 		p.notes.card,
 		parts.NewCard(words.Say("printed.how"), words.Say("printed.all"), p.style.view))
 	p.side = parts.Scrolled(parts.Pad(0, 10, 0, 0, p.cards))
-	return sideBySide(main, p.side)
+	return sideBySide(p.main, p.side)
 }
 
 // chosen is what of the recipe is printed, and the words above it.
@@ -163,10 +167,19 @@ func (p *printedPage) arrived(made *setPage) {
 		return
 	}
 	p.state.SetText(sheets.SheetsOf(made.script.Pages[0], len(made.pages), len(made.script.Report)))
+	p.showMoved(made.script.Pages[0])
 	p.showSheets(made.pages)
 	p.showOpen(made.script.Report)
 	p.cards.Refresh()
 	p.side.Refresh()
+}
+
+// showMoved says over the paper why its energy is not that of the Versions page.
+func (p *printedPage) showMoved(of *book.Page) {
+	said := sheets.PrintMoved(of)
+	p.moved.SetText(said)
+	visible(p.moved, said != "")
+	p.main.Refresh()
 }
 
 // paperMost is how wide a sheet of paper is shown at the most: its letters are then

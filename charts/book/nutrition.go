@@ -151,6 +151,7 @@ func (m *maker) nutrition() {
 			continue
 		}
 		m.out.account, m.out.base, m.out.Weight = a, base, weightOf(a, m.o.Units)
+		m.out.Moved = m.movedOf(exact, a)
 		if m.version != nil {
 			m.out.Change = changeOf(base, a, m.o)
 			m.out.Picture = m.picture(base, a)

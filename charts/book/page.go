@@ -41,6 +41,7 @@ type Page struct {
 	Editor    []Open           `json:"editor"`            // notes to the editor on the amounts
 	Open      []Open           `json:"open"`              // what is not known or not done
 	Picture   *Picture         `json:"picture,omitempty"` // the chart of the change, or of where the calories are
+	Moved     *Moved           `json:"-"`                 // why its energy is not the workbook's; nil where not wholly known
 
 	options Options
 	beside  bool               // another version of the recipe is in the same book

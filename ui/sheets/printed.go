@@ -1,9 +1,11 @@
 package sheets
 
 import (
+	"math"
 	"slices"
 	"strings"
 
+	"parewell/analysis/claims"
 	"parewell/charts/book"
 	"parewell/charts/manuscript"
 	"parewell/recipes"
@@ -89,6 +91,55 @@ func SheetsOf(p *book.Page, n, open int) string {
 		out = words.Say("printed.sheets.open", out, words.Say("printed.open.count", open))
 	}
 	return out
+}
+
+// movedLines is how many ingredients are named that rounding moved.
+const movedLines = 3
+
+// PrintMoved says in a sentence why a page prints another energy than the Versions
+// page shows: which ingredients it prints rounded, and what each moves. Empty where
+// both show the same number.
+func PrintMoved(p *book.Page) string {
+	m := p.Moved
+	if m == nil || words.Number(m.Own, 0) == words.Number(m.Page, 0) {
+		return ""
+	}
+	var said []string
+	rest := m.Page - m.Own - m.Rule
+	for _, l := range m.Lines {
+		if len(said) == movedLines || math.Abs(l.Kcal) < 0.5 {
+			break
+		}
+		said = append(said, words.Say("printed.moved.line", l.Name, gramsApart(l.Is, l.Was), gramsApart(l.Was, l.Is), words.Signed(l.Kcal, 0)))
+		rest -= l.Kcal
+	}
+	if n := len(m.Lines) - len(said); n > 0 && math.Abs(rest) >= 0.5 {
+		said = append(said, words.Say("printed.moved.more", n, words.Signed(rest, 0)))
+	}
+	if math.Abs(m.Rule) >= 0.5 {
+		said = append(said, words.Say("printed.moved.rule."+ruleKey(p), words.Signed(m.Rule, 0)))
+	}
+	if len(said) == 0 {
+		return ""
+	}
+	return words.Say("printed.moved", words.Number(m.Page, 0), words.Number(m.Own, 0), words.Join(said))
+}
+
+// ruleKey is the page's rule as keys of words have it.
+func ruleKey(p *book.Page) string {
+	if p.Rule == claims.US {
+		return "us"
+	}
+	return "eu"
+}
+
+// gramsApart writes a weight beside another that is close to it: with a decimal
+// where both would read the same.
+func gramsApart(g, other float64) string {
+	if words.Grams(g) == words.Grams(other) {
+		return words.Trim(g, 1) + " g"
+	}
+	return words.Grams(g)
 }
 
 // PrintNamed finds what is printed by a version's letter or name as typed; false
