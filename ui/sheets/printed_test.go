@@ -135,11 +135,11 @@ func TestWhyThePagePrintsAnotherEnergy(t *testing.T) {
 	}{
 		{"not wholly known", nil, ""},
 		{"the same number", &book.Moved{Own: 500.2, Page: 499.8, Lines: []book.MovedLine{line("oil", 20, 19.9, -0.4)}}, ""},
-		{"one line", &book.Moved{Own: 585, Page: 575, Lines: []book.MovedLine{line("oil", 26.8, 20, -10)}}, "The page prints 575 kcal a serving where Versions shows 585, because it counts the amounts it prints: oil 20 g instead of 27 g (–10 kcal)."},
-		{"weights that read the same", &book.Moved{Own: 585, Page: 587, Lines: []book.MovedLine{line("oil", 20.4, 20, 2)}}, "oil 20 g instead of 20.4 g (+2 kcal)"},
+		{"one line", &book.Moved{Own: 585, Page: 575, Lines: []book.MovedLine{line("oil", 26.8, 20, -10)}}, "The page prints 575 kcal a serving where Versions shows 585. What moved it: oil printed as 20 g instead of 27 g (–10 kcal)."},
+		{"weights that read the same", &book.Moved{Own: 585, Page: 587, Lines: []book.MovedLine{line("oil", 20.4, 20, 2)}}, "oil printed as 20 g instead of 20.4 g (+2 kcal)"},
 		{
 			"small things and the rule", &book.Moved{Own: 585, Page: 560, Rule: -4, Lines: []book.MovedLine{line("oil", 27, 20, -10), line("rice", 90, 80, -7), line("ham", 40, 35, -3), line("peas", 11, 10, -1)}},
-			"ham 35 g instead of 40 g (–3 kcal), one smaller rounding (–1 kcal) and energy by the factors of EU labels (–4 kcal).",
+			"ham printed as 35 g instead of 40 g (–3 kcal), one smaller rounding (–1 kcal) and energy counted by the factors of EU labels (–4 kcal).",
 		},
 	} {
 		if got := PrintMoved(&book.Page{Moved: row.moved}); row.want == "" && got != "" || !strings.Contains(got, row.want) {
