@@ -70,7 +70,7 @@ func (d FrontierData) check() error {
 
 // clone copies d with the options by saving, the largest first.
 func (d FrontierData) clone() FrontierData {
-	d.Title, d.Nutrient, d.Unit, d.Attribute = oneLine(d.Title), oneLine(d.Nutrient), oneLine(d.Unit), oneLine(d.Attribute)
+	d.Title, d.Nutrient, d.Unit, d.Attribute = ofScore(d.Title, d.Attribute), oneLine(d.Nutrient), oneLine(d.Unit), oneLine(d.Attribute)
 	d.Options = append([]FrontierOption(nil), d.Options...)
 	for i := range d.Options {
 		o := &d.Options[i]

@@ -3,6 +3,7 @@ package charts
 import (
 	"errors"
 	"math"
+	"strings"
 
 	"parewell/recipes/problem"
 	"parewell/recipes/words"
@@ -144,6 +145,21 @@ func shareText(count, n int) string {
 		return words.Unknown
 	}
 	return words.Number(100*float64(count)/float64(n), 0) + " %"
+}
+
+// ofScore is a title that says which score the figure goes by, where it does not
+// name it already: a figure of one score is taken for that of another otherwise.
+func ofScore(title, attribute string) string {
+	title, attribute = oneLine(title), oneLine(attribute)
+	if title == "" || attribute == "" {
+		return title
+	}
+	for _, word := range strings.Fields(strings.ToLower(attribute)) {
+		if len(word) > 3 && strings.Contains(strings.ToLower(title), word) {
+			return title
+		}
+	}
+	return words.Say("charts.titled", title, attribute)
 }
 
 // titled puts the title before the sentences of a text alternative.

@@ -157,7 +157,7 @@ func TestVerdictsFitTheirEffect(t *testing.T) {
 		{"never left out", AlwaysOn, nan, AlwaysOn},
 		{"too few to work anything out", NotEnough, nan, NotEnough},
 	} {
-		if got := row.said.given(row.effect); got != row.want {
+		if got := row.said.given(row.effect, math.NaN(), math.NaN()); got != row.want {
 			t.Errorf("%s: %s, want %s", row.name, got, row.want)
 		}
 	}

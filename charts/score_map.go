@@ -69,11 +69,11 @@ func (d SwapMapData) check() error {
 // clone copies d with the swaps by saving, the largest first, so that numbers on
 // the map run from right to left; a swap whose saving is not known comes last.
 func (d SwapMapData) clone() SwapMapData {
-	d.Title, d.Nutrient, d.Unit, d.Attribute = oneLine(d.Title), oneLine(d.Nutrient), oneLine(d.Unit), oneLine(d.Attribute)
+	d.Title, d.Nutrient, d.Unit, d.Attribute = ofScore(d.Title, d.Attribute), oneLine(d.Nutrient), oneLine(d.Unit), oneLine(d.Attribute)
 	d.Swaps = append([]MapSwap(nil), d.Swaps...)
 	for i := range d.Swaps {
 		m := &d.Swaps[i]
-		m.Name, m.Verdict = oneLine(m.Name), m.Verdict.given(m.Effect)
+		m.Name, m.Verdict = oneLine(m.Name), m.Verdict.given(m.Effect, m.Low, m.High)
 	}
 	sort.SliceStable(d.Swaps, func(i, j int) bool { return rank(d.Swaps[i].Saving) > rank(d.Swaps[j].Saving) })
 	return d

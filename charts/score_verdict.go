@@ -25,10 +25,16 @@ const (
 	Tied          Verdict = "tied"           // always served together with others
 	AlwaysOn      Verdict = "always-on"      // never left out
 	NotTasted     Verdict = "not-tasted"
+
+	// Where no limit judges, what the interval says against 0: these are no kinds
+	// of the ledger, NoLimit becomes one of them.
+	ScoredHigher Verdict = "scored-higher" // the interval lies above 0
+	ScoredLower  Verdict = "scored-lower"  // below 0
+	NoneShown    Verdict = "none-shown"    // 0 is inside it
 )
 
 // Verdicts are all verdicts in the order a legend lists them.
-var Verdicts = []Verdict{LikedMore, Within, SmallDrop, LessUnsettled, TooMuch, NotEnough, NoLimit, Tied, AlwaysOn, NotTasted}
+var Verdicts = []Verdict{LikedMore, Within, SmallDrop, LessUnsettled, TooMuch, NotEnough, ScoredHigher, ScoredLower, NoneShown, NoLimit, Tied, AlwaysOn, NotTasted}
 
 // Words says the verdict as figures and tables name it.
 func (v Verdict) Words() string {
@@ -38,12 +44,20 @@ func (v Verdict) Words() string {
 	return words.Say("charts.verdict." + string(v))
 }
 
-// given is the verdict that fits an effect: one that judges needs something to
-// judge, whatever was said.
-func (v Verdict) given(effect float64) Verdict {
+// given is the verdict that fits an effect with its interval: one that judges
+// needs something to judge, whatever was said, and without a limit the interval
+// says on which side of 0 the effect lies.
+func (v Verdict) given(effect, low, high float64) Verdict {
+	if v == "" {
+		v = NoLimit
+	}
 	switch {
-	case finite(effect) && v == "":
-		return NoLimit
+	case finite(effect) && v == NoLimit && low > 0:
+		return ScoredHigher
+	case finite(effect) && v == NoLimit && high < 0:
+		return ScoredLower
+	case finite(effect) && v == NoLimit && finite(low) && finite(high):
+		return NoneShown
 	case finite(effect), v == Tied, v == AlwaysOn, v == NotEnough, v == noVerdict:
 		return v
 	}
@@ -68,6 +82,7 @@ func checkVerdict(title, name string, v Verdict) error {
 var verdictShapes = map[Verdict]int{
 	LikedMore: 2, Within: 0, SmallDrop: 4, LessUnsettled: 3, TooMuch: 7,
 	NotEnough: 1, NoLimit: 1, Tied: 6, AlwaysOn: 5, NotTasted: 0,
+	ScoredHigher: 2, ScoredLower: 4, NoneShown: 3,
 }
 
 // verdictTone is how full a verdict's marker is: settled ones are full, unsettled

@@ -81,14 +81,14 @@ func (d WaterfallData) check() error {
 // clone copies d and adds what the steps do not account for, if it would be
 // seen in the numbers.
 func (d WaterfallData) clone() WaterfallData {
-	d.Title, d.Nutrient, d.Unit, d.Attribute = oneLine(d.Title), oneLine(d.Nutrient), oneLine(d.Unit), oneLine(d.Attribute)
+	d.Title, d.Nutrient, d.Unit, d.Attribute = ofScore(d.Title, d.Attribute), oneLine(d.Nutrient), oneLine(d.Unit), oneLine(d.Attribute)
 	d.Version.Letter, d.Version.Name = oneLine(d.Version.Letter), oneLine(d.Version.Name)
-	d.Version.Verdict = d.Version.Verdict.given(d.Version.Effect)
+	d.Version.Verdict = d.Version.Verdict.given(d.Version.Effect, d.Version.Low, d.Version.High)
 	d.Steps = gathered(d.Steps)
 	rest := d.Version.Amount - d.Original
 	for i := range d.Steps {
 		st := &d.Steps[i]
-		st.Name, st.Verdict = oneLine(st.Name), st.Verdict.given(st.Effect)
+		st.Name, st.Verdict = oneLine(st.Name), st.Verdict.given(st.Effect, st.Low, st.High)
 		rest -= st.Change
 	}
 	if math.Abs(rest)*math.Pow10(words.Decimals(d.Unit)) >= 0.5 {
@@ -181,6 +181,12 @@ func (v *fallView) alt() string {
 	out := titled(d.Title, words.Say("charts.fall.alt", d.Nutrient, amountOf(d.Original, d.Unit), sampleName(d.Version.Letter, d.Version.Name), amountOf(d.Version.Amount, d.Unit)))
 	for _, st := range d.Steps {
 		out = append(out, v.altStep(st))
+	}
+	if d.Attribute != "" {
+		out = append(out, words.Say("charts.fall.alt.score", d.Attribute, d.Percent))
+		if finite(limitAt(d.Limit)) {
+			out = append(out, words.Say("charts.map.alt.limit", words.Trim(d.Limit, 2)))
+		}
 	}
 	if d.Attribute != "" && finite(d.Version.Effect) {
 		out = append(out, words.Say("charts.fall.alt.all", effectText(d.Version.Effect, d.Version.Low, d.Version.High, d.Limit), d.Version.Verdict.Words()))

@@ -54,7 +54,7 @@ func count(all []string, one string) int {
 // languages, whatever the words beside them; a legend explains what is drawn.
 func TestTheWaterfallKeepsItsEffects(t *testing.T) {
 	nan := math.NaN()
-	d := WaterfallData{Nutrient: "Matières grasses", Unit: "kcal", Attribute: "Overall", Limit: 0.5, Original: 704, Version: WaterfallEnd{Letter: "B", Name: "yogurt and oil", Amount: 540, Effect: -0.16, Low: -0.58, High: 0.27}, Steps: []WaterfallStep{
+	d := WaterfallData{Nutrient: "Matières grasses", Unit: "kcal", Attribute: "Overall", Limit: 0.5, Original: 704, Version: WaterfallEnd{Letter: "B", Name: "yogurt and oil", Amount: 540, Effect: -0.16, Low: -0.58, High: 0.27, Verdict: NotEnough}, Steps: []WaterfallStep{
 		{Name: "strained yogurt for half the double cream", Change: -95, Effect: 0.03, Low: -0.44, High: 0.49, Verdict: Within},
 		{Name: "olive oil for the butter under the leeks", Change: -31, Effect: -0.2, Low: -0.7, High: 0.2, Verdict: Tied, Group: 1},
 		{Name: "crumbs brushed with oil, not butter", Change: -19, Effect: -0.2, Low: -0.7, High: 0.2, Verdict: Tied, Group: 1},
@@ -80,5 +80,34 @@ func TestTheWaterfallKeepsItsEffects(t *testing.T) {
 			checkClear(t, code, s)
 		}
 		words.Use(was)
+	}
+}
+
+// Without a limit the interval against 0 says what there is to say, and a figure
+// names the score it goes by.
+func TestFiguresOfAScoreWithoutALimit(t *testing.T) {
+	d := SwapMapData{Title: "Gratin: what each swap takes off", Nutrient: "Energy", Unit: "kcal", Attribute: "Flavour", Swaps: []MapSwap{
+		{Name: "yogurt", Saving: 90, Effect: 0.5, Low: 0.1, High: 0.9, Verdict: NoLimit},
+		{Name: "cheese", Saving: 50, Effect: -1, Low: -1.5, High: -0.5, Verdict: NoLimit},
+		{Name: "oil", Saving: 20, Effect: 0.1, Low: -0.2, High: 0.4},
+	}}
+	f, err := SwapMap(d)
+	s, _ := sheetOf(must(t, f, err), 640, 400, Print)
+	got := written(s)
+	for _, want := range []string{"scored higher", "scored lower", "no difference shown", "(Flavour)", "Flavour: effect"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in %s", want, got)
+		}
+	}
+	for _, not := range []string{"no limit set", "liked more", "your limit"} {
+		if strings.Contains(got, not) {
+			t.Errorf("%q in %s", not, got)
+		}
+	}
+	if f, err = Waterfall(sampleFall(3)); !strings.Contains(must(t, f, err).Alt(), "on the score for liking") {
+		t.Errorf("the waterfall does not name its score: %s", f.Alt())
+	}
+	if got := ofScore("What each swap does to liking", "Overall liking"); got != "What each swap does to liking" {
+		t.Errorf("a title that names its score became %q", got)
 	}
 }

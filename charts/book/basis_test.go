@@ -15,9 +15,9 @@ import (
 // waterfall ends at, and captions and page say by which factors.
 func TestOneFolderCountsEnergyOneWay(t *testing.T) {
 	for _, row := range []struct {
-		rule claims.Authority
-		says string
-	}{{claims.EU, "book.energy.eu"}, {claims.US, "book.energy.table"}} {
+		rule       claims.Authority
+		says, page string
+	}{{claims.EU, "book.energy.eu", "book.per-serving.eu.eu"}, {claims.US, "book.energy.table", "book.per-serving.us.table"}} {
 		p := pageOf(t, 0, "B", Usual(Metric, row.rule))
 		figures, err := FiguresOf(mustHarbour(t), p.Recipe, p.Version, Usual(Metric, row.rule), 120)
 		if err != nil {
@@ -48,11 +48,36 @@ func TestOneFolderCountsEnergyOneWay(t *testing.T) {
 				t.Errorf("%s: the caption does not say how energy is counted: %s", row.rule, f.Caption)
 			}
 		}
-		if !strings.Contains(string(written(t, p.WriteText)), words.Say(row.says)) || !strings.HasPrefix(p.Energy, words.Say(row.says)) {
+		if !strings.Contains(string(written(t, p.WriteText)), words.Say(row.page)) {
 			t.Errorf("%s: the page does not say how energy is counted", row.rule)
 		}
-		if told := strings.Contains(p.Energy, words.Say("book.energy.window.table")); told != (row.rule == claims.EU) {
-			t.Errorf("%s: what the window shows: %q", row.rule, p.Energy)
+		if told := strings.Contains(p.Picture.Caption, words.Say("book.energy.window.table")); told != (row.rule == claims.EU) {
+			t.Errorf("%s: what the window shows: %q", row.rule, p.Picture.Caption)
 		}
+	}
+}
+
+// TestFiguresByAnotherScore: figures of the swaps go by the score that is asked
+// for and name it; one that nobody was asked for is a problem.
+func TestFiguresByAnotherScore(t *testing.T) {
+	p := pageOf(t, 0, "B", Usual(Metric, claims.EU))
+	figures, err := FiguresBy(mustHarbour(t), p.Recipe, p.Version, "Flavour", Usual(Metric, claims.EU), 120)
+	if err != nil {
+		t.Fatal(err)
+	}
+	drawn := 0
+	for _, f := range figures {
+		if strings.HasPrefix(f.Alt, "Map of the swaps") || strings.HasPrefix(f.Alt, "Waterfall") {
+			drawn++
+			if !strings.Contains(f.Alt, "Flavour") || strings.Contains(f.Alt+f.Caption, "Overall") || strings.Contains(f.Alt+f.Caption, "liking") || strings.Contains(f.Alt, "limit") {
+				t.Errorf("%s\n%s", f.Caption, f.Alt)
+			}
+		}
+	}
+	if drawn != 4 {
+		t.Errorf("%d figures of swaps", drawn)
+	}
+	if _, err := FiguresBy(mustHarbour(t), p.Recipe, p.Version, "Crunch", Usual(Metric, claims.EU), 120); err == nil {
+		t.Error("a score that nobody was asked for was taken")
 	}
 }

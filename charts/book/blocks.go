@@ -180,7 +180,7 @@ func (p *Page) noteBlocks() []block {
 }
 
 func (p *Page) nutritionBlocks() []block {
-	t := block{kind: grid, text: words.Say("book.per-serving." + p.rule()), right: []bool{false}}
+	t := block{kind: grid, text: words.Say("book.per-serving." + p.rule() + "." + string(p.Energy)), right: []bool{false}}
 	head := []string{words.Say("book.col.nutrient")}
 	for _, n := range p.shownNutrition() {
 		name := words.Say("book.col.serving")
@@ -197,7 +197,7 @@ func (p *Page) nutritionBlocks() []block {
 		}
 		t.rows, t.inside = append(t.rows, row), append(t.inside, r.Inside)
 	}
-	return []block{t, para(styleSmall, words.Say("book.as-printed."+string(p.Units))+" "+p.Energy)}
+	return []block{t, para(styleSmall, words.Say("book.as-printed."+string(p.Units)))}
 }
 
 // shownNutrition is one column where both systems print the same figures.

@@ -108,7 +108,11 @@ func (m *maker) picture(before, after *nutrition.Account) *Picture {
 	if err != nil {
 		return nil // nothing of it is known: there is nothing to draw
 	}
-	return &Picture{Figure: fig, HighMM: high, Caption: words.Say(caption, m.out.Title), Alt: fig.PaperAlt()}
+	said := words.Say(caption, m.out.Title)
+	if aside := windowLine(m.book, m.o.Rule); aside != "" {
+		said += " " + aside
+	}
+	return &Picture{Figure: fig, HighMM: high, Caption: said, Alt: fig.PaperAlt()}
 }
 
 // drawn is a nutrient as figures show it: as the page beside them names it, in

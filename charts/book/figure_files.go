@@ -28,6 +28,7 @@ type FigureOptions struct {
 	Formats []string // of FigureFormats; none means PNG, SVG and PDF
 	DPI     int      // of PNG and TIFF; 0 is 300
 	Proof   bool     // the colours of the screen in greys, as a copier sees them
+	Score   string   // what swaps are judged by, as the tastings asked it; "" is liking
 }
 
 // FigureFormats are the forms a figure can be written in.
@@ -35,7 +36,7 @@ var FigureFormats = []string{"png", "tiff", "svg", "pdf", "eps"}
 
 // RecipeFigures are the files of every figure of a recipe's page.
 func (p *Page) RecipeFigures(b *recipes.Book, wide float64, o FigureOptions) ([]File, error) {
-	figures, err := FiguresOf(b, p.Recipe, p.Version, p.options, wide)
+	figures, err := FiguresBy(b, p.Recipe, p.Version, o.Score, p.options, wide)
 	if err != nil {
 		return nil, err
 	}

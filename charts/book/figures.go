@@ -32,6 +32,13 @@ type Figure struct {
 // the recipe's own amounts. wide is in millimetres; heights follow. An empty
 // version has no waterfalls. Errors: the recipe or version is gone.
 func FiguresOf(b *recipes.Book, recipe, version recipes.ID, o Options, wide float64) ([]Figure, error) {
+	return FiguresBy(b, recipe, version, "", o, wide)
+}
+
+// FiguresBy is FiguresOf with swaps and versions judged by another score than
+// liking: score is what the tastings asked, such as "Flavour", "" for liking.
+// Errors beside those of FiguresOf: the recipe's tastings did not ask for it.
+func FiguresBy(b *recipes.Book, recipe, version recipes.ID, score string, o Options, wide float64) ([]Figure, error) {
 	r := b.Recipe(recipe)
 	if r == nil {
 		return nil, problem.New("", words.Say("error.recipe-gone"), words.Say("error.gone.hint"))
@@ -41,8 +48,11 @@ func FiguresOf(b *recipes.Book, recipe, version recipes.ID, o Options, wide floa
 		return nil, problem.New(r.Title, words.Say("book.no-version"), words.Say("error.gone.hint"))
 	}
 	o = o.settled()
-	d := &drawer{book: b, recipe: r, version: v, options: o, kitchen: kitchenOf(b, o.Rule), wide: wide, tasted: tastedOf(b, r, true)}
+	d := &drawer{book: b, recipe: r, version: v, options: o, kitchen: kitchenOf(b, o.Rule), wide: wide, tasted: tastedOf(b, r, true, score)}
 	if d.tasted != nil {
+		if asked := d.tasted.pool.Attributes(); score != "" && !slices.Contains(asked, score) {
+			return nil, problem.New(score, words.Say("book.no-score", r.Title), words.Say("book.no-score.hint", words.Join(asked)))
+		}
 		d.tasted.countBy(d.kitchen, b, r)
 	}
 	d.accounts()
@@ -98,7 +108,7 @@ func (d *drawer) put(name, caption string, high float64, fig *charts.Figure, err
 
 // energy puts by which factors energy is counted behind a caption.
 func (d *drawer) energy(caption string) string {
-	return caption + " " + energyLine(d.book, d.options.Rule, true)
+	return caption + " " + energyLine(d.book, d.options.Rule)
 }
 
 // fallHigh is rowsHigh for rows whose names may take three lines at any width.
@@ -203,7 +213,7 @@ func (d *drawer) judge(data *charts.WaterfallData, on []*recipes.Swap) {
 	if d.tasted == nil || d.tasted.table == nil {
 		return
 	}
-	data.Attribute, data.Limit = d.tasted.liked, d.tasted.table.Limit
+	data.Attribute, data.Limit = d.tasted.score, d.tasted.table.Limit
 	all, swaps := d.book.Swaps(d.recipe.ID), make([]int, len(on))
 	for i, s := range on {
 		swaps[i] = slices.Index(all, s)

@@ -111,8 +111,13 @@ func (d *drawer) swapMap() {
 	if t == nil || len(t.Rows) == 0 {
 		return
 	}
-	data := charts.SwapMapData{Nutrient: words.Say("book.figure." + food.EnergyKcal.Key()), Unit: food.EnergyKcal.Unit(), Attribute: d.tasted.liked, Limit: t.Limit}
+	data := charts.SwapMapData{Nutrient: words.Say("book.figure." + food.EnergyKcal.Key()), Unit: food.EnergyKcal.Unit(), Attribute: d.tasted.score, Limit: t.Limit}
 	data.Swaps = charts.MapSwaps(t)
+	name, caption := words.Say("book.file.map"), words.Say("book.figure.map.caption", d.recipe.Title)
+	if d.tasted.score != d.tasted.liked {
+		name = words.Say("book.file.map-by", d.tasted.score)
+		caption = words.Say("book.figure.map-by.caption", d.recipe.Title, d.tasted.score)
+	}
 	fig, err := charts.SwapMap(data)
-	d.put(words.Say("book.file.map"), d.energy(words.Say("book.figure.map.caption", d.recipe.Title)), 0.62, fig, err)
+	d.put(name, d.energy(caption), 0.62, fig, err)
 }

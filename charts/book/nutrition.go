@@ -88,14 +88,23 @@ func kitchenOf(b *recipes.Book, rule claims.Authority) nutrition.Kitchen {
 }
 
 // energyLine says by which factors energy is counted and, where the window
-// counts by others and aside is wanted, that its figures differ.
-func energyLine(b *recipes.Book, rule claims.Authority, aside bool) string {
-	here, there := basisOf(kitchenOf(b, rule)), basisOf(nutrition.In(b))
-	line := words.Say("book.energy." + string(here))
-	if !aside || here == there {
-		return line
+// counts by others, that it does.
+func energyLine(b *recipes.Book, rule claims.Authority) string {
+	line := words.Say("book.energy." + string(basisOf(kitchenOf(b, rule))))
+	if aside := windowLine(b, rule); aside != "" {
+		line += " " + aside
 	}
-	return line + " " + words.Say("book.energy.window."+string(there))
+	return line
+}
+
+// windowLine says by which factors the window counts energy, "" where they are
+// the page's.
+func windowLine(b *recipes.Book, rule claims.Authority) string {
+	here, there := basisOf(kitchenOf(b, rule)), basisOf(nutrition.In(b))
+	if here == there {
+		return ""
+	}
+	return words.Say("book.energy.window." + string(there))
 }
 
 // basisOf names a kitchen's basis of energy, the usual one too.
@@ -137,7 +146,7 @@ func ratios(all []Section, n int) map[recipes.ID]float64 {
 // nutrition counts the page's figures, the change and what rounding moved.
 func (m *maker) nutrition() {
 	k := kitchenOf(m.book, m.o.Rule)
-	m.out.Energy = energyLine(m.book, m.o.Rule, !m.o.NoOpen)
+	m.out.Energy = basisOf(k)
 	original := m.book.Draft(m.recipe, nil)
 	before := sections(original, m.book.Food, m.houses())
 	exact := k.Of(m.draft)

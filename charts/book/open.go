@@ -2,7 +2,6 @@ package book
 
 import (
 	"strings"
-	"time"
 
 	"parewell/analysis/nutrition"
 	"parewell/recipes"
@@ -186,13 +185,4 @@ func (m *maker) lineNamed(name string) recipes.ID {
 func piecesOf(d *recipes.Draft) string {
 	_, noun, _ := strings.Cut(d.Recipe.Makes, " ")
 	return noun
-}
-
-// dayOf writes a local date in words, as it stands where it is none.
-func dayOf(date string) string {
-	t, err := time.Parse(time.DateOnly, date)
-	if err != nil {
-		return date
-	}
-	return words.Day(t)
 }

@@ -17,31 +17,31 @@ import (
 // Page is the printed page of one version of a recipe: a plain value that every
 // writer works from. Nothing that was only predicted is in it.
 type Page struct {
-	Recipe    recipes.ID       `json:"recipe"`
-	Version   recipes.ID       `json:"version,omitempty"` // empty: the original
-	Title     string           `json:"title"`
-	Letter    string           `json:"letter,omitempty"`
-	Name      string           `json:"name,omitempty"` // of the version
-	Headnote  string           `json:"headnote,omitempty"`
-	Category  string           `json:"category,omitempty"`
-	Servings  float64          `json:"servings"`
-	Yield     string           `json:"yield"`             // "Serves 6", "Makes 12 slices"
-	Weight    string           `json:"weight,omitempty"`  // what a serving weighs, and by what
-	Units     Units            `json:"units"`             // of the amounts
-	Rule      claims.Authority `json:"rule"`              // of the nutrition
-	Sections  []Section        `json:"sections"`          // of ingredients
-	Steps     []Step           `json:"steps"`             // of the method
-	Notes     []Note           `json:"notes"`             // on technique, from the swaps
-	Nutrition []Nutrition      `json:"nutrition"`         // one for each system of measures
-	Energy    string           `json:"energy"`            // by which factors energy is counted, in words
-	Change    *Change          `json:"change,omitempty"`  // nil for the original
-	Cautions  []Caution        `json:"cautions"`          // what is to be told for safety
-	Allergens Allergens        `json:"allergens"`         // of all that is in it
-	Tested    Tested           `json:"tested"`            // how it was tested
-	Editor    []Open           `json:"editor"`            // notes to the editor on the amounts
-	Open      []Open           `json:"open"`              // what is not known or not done
-	Picture   *Picture         `json:"picture,omitempty"` // the chart of the change, or of where the calories are
-	Moved     *Moved           `json:"-"`                 // why its energy is not the workbook's; nil where not wholly known
+	Recipe    recipes.ID            `json:"recipe"`
+	Version   recipes.ID            `json:"version,omitempty"` // empty: the original
+	Title     string                `json:"title"`
+	Letter    string                `json:"letter,omitempty"`
+	Name      string                `json:"name,omitempty"` // of the version
+	Headnote  string                `json:"headnote,omitempty"`
+	Category  string                `json:"category,omitempty"`
+	Servings  float64               `json:"servings"`
+	Yield     string                `json:"yield"`             // "Serves 6", "Makes 12 slices"
+	Weight    string                `json:"weight,omitempty"`  // what a serving weighs, and by what
+	Units     Units                 `json:"units"`             // of the amounts
+	Rule      claims.Authority      `json:"rule"`              // of the nutrition
+	Sections  []Section             `json:"sections"`          // of ingredients
+	Steps     []Step                `json:"steps"`             // of the method
+	Notes     []Note                `json:"notes"`             // on technique, from the swaps
+	Nutrition []Nutrition           `json:"nutrition"`         // one for each system of measures
+	Energy    nutrition.EnergyBasis `json:"energy_basis"`      // how energy is counted
+	Change    *Change               `json:"change,omitempty"`  // nil for the original
+	Cautions  []Caution             `json:"cautions"`          // what is to be told for safety
+	Allergens Allergens             `json:"allergens"`         // of all that is in it
+	Tested    Tested                `json:"tested"`            // how it was tested
+	Editor    []Open                `json:"editor"`            // notes to the editor on the amounts
+	Open      []Open                `json:"open"`              // what is not known or not done
+	Picture   *Picture              `json:"picture,omitempty"` // the chart of the change, or of where the calories are
+	Moved     *Moved                `json:"-"`                 // why its energy is not the workbook's; nil where not wholly known
 
 	options Options
 	beside  bool               // another version of the recipe is in the same book

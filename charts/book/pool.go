@@ -1,6 +1,8 @@
 package book
 
 import (
+	"cmp"
+
 	"parewell/analysis/ledger"
 	"parewell/analysis/nutrition"
 	"parewell/analysis/outcome"
@@ -14,26 +16,29 @@ type tasted struct {
 	pool     *outcome.Pool
 	report   *ratings.Report
 	liked    string           // the question of liking as a whole; "" none was asked
-	evidence *ledger.Evidence // of liking; nil where it could not be worked out
-	table    *ledger.Table    // of liking, by energy; nil likewise
+	score    string           // the question swaps are judged by: liking unless another is wanted
+	evidence *ledger.Evidence // of that score; nil where it could not be worked out
+	table    *ledger.Table    // of that score, by energy; nil likewise
 }
 
 // tastedOf works the tastings out, every question or that of liking alone; nil
-// where none is closed or its scores cannot be analysed.
-func tastedOf(b *recipes.Book, r *recipes.Recipe, all bool) *tasted {
+// where none is closed or its scores cannot be analysed. score is the question that
+// swaps are judged by, "" for liking.
+func tastedOf(b *recipes.Book, r *recipes.Recipe, all bool, score string) *tasted {
 	p, err := outcome.PoolOf(b, r.ID)
 	if err != nil {
 		return nil
 	}
 	x := &tasted{pool: p, liked: likedAs(p)}
+	x.score = cmp.Or(score, x.liked)
 	o := ratings.Options{Original: p.Original(), Limit: p.Limit}
 	if !all {
-		o.Attribute = x.liked
+		o.Attribute = x.score
 	}
 	if x.report, err = ratings.Analyse(p.Table, o); err != nil {
 		return nil
 	}
-	res := x.result(x.liked)
+	res := x.result(x.score)
 	if res == nil {
 		return x
 	}

@@ -142,7 +142,7 @@ func unsupported(s *claims.Said) (string, bool) {
 func (c *checker) batches() {
 	for _, t := range c.book.TestsOf(c.page.Recipe, c.page.Version) {
 		if _, ok := t.CookedGrams(); !ok && t.SetAside == "" {
-			c.put(OpenCooked, "", "", words.Say("book.report.batch", t.Number, dayOf(t.Date)))
+			c.put(OpenCooked, "", "", words.Say("book.report.batch", t.Number, words.DayOf(t.Date)))
 		}
 	}
 }

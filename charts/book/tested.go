@@ -128,7 +128,7 @@ func (t *Tested) result(b *recipes.Book, r *recipes.Recipe, v *recipes.Version) 
 // liking is the version's change in liking against the original with its range
 // and what that means for the limit set before tasting.
 func (t *Tested) liking(b *recipes.Book, r *recipes.Recipe, v *recipes.Version) string {
-	x := tastedOf(b, r, false)
+	x := tastedOf(b, r, false, "")
 	if x == nil || x.table == nil {
 		return ""
 	}
@@ -178,7 +178,7 @@ func (t *Tested) Lines() []string {
 		return append(out, words.Say("book.tested.not-tasted"))
 	}
 	for _, x := range t.Tastings {
-		out = append(out, words.Say("book.tested.once", dayOf(x.Date), x.Edition, x.Panel, words.Say("book.tested.pots", x.Pots)))
+		out = append(out, words.Say("book.tested.once", words.DayOf(x.Date), x.Edition, x.Panel, words.Say("book.tested.pots", x.Pots)))
 	}
 	if t.Changed {
 		return append(out, words.Say("book.tested.changed"))

@@ -26,6 +26,7 @@ var printFlags = []flagSpec{
 	{"formats", true},
 	{"width", true},
 	{"dpi", true},
+	{"attribute", true},
 	{"proof", false},
 	{"language", true},
 	{"json", false},
@@ -153,7 +154,7 @@ const usualWide = 160.0
 
 // printFiles are the files of the pages, and of the book where it is asked for.
 func printFiles(g *given, b *recipes.Book, m *book.Manuscript) ([]book.File, error) {
-	o := book.FigureOptions{Proof: g.has("proof")}
+	o := book.FigureOptions{Proof: g.has("proof"), Score: g.flags["attribute"]}
 	if list := g.flags["formats"]; list != "" {
 		for _, f := range strings.Split(list, ",") {
 			o.Formats = append(o.Formats, strings.ToLower(strings.TrimSpace(f)))
