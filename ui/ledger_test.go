@@ -106,7 +106,7 @@ func TestKeepOrDrop(t *testing.T) {
 		k.held(r, nil, k.liked(r))
 		p = k.atLedger(r)
 		k.picture("ledger" + name)
-		if c := p.cell(t, "25 % less", 3); c.Text != "drops too much" || c.Mark != parts.VerdictMark(charts.TooMuch) {
+		if c := p.cell(t, "25 % less", 3); c.Text != "drop: drops too much" || c.Mark != parts.VerdictMark(charts.TooMuch) {
 			t.Errorf("salt: %+v", c)
 		}
 		if !p.under.Visible() || !strings.Contains(p.ranges.Text(), "90 % range") {

@@ -112,3 +112,20 @@ func TestWordsOfEveryCase(t *testing.T) {
 		t.Errorf("nobody to ask: %+v", more)
 	}
 }
+
+// What 100 kcal cost is said to two figures, with its range.
+func TestWhatACostOfLikingIsKnownTo(t *testing.T) {
+	for name, c := range map[string]struct {
+		v    Verdict
+		want string
+	}{
+		"some":   {Verdict{LostPer100: 4.2913, LostLow: 2.8, LostHigh: 5.77}, "4.3 points of liking lost for 100 kcal taken off (90 % range 2.8 to 5.8)."},
+		"much":   {Verdict{LostPer100: 12.3, LostLow: 1.2, LostHigh: 23.4}, "12 points of liking lost for 100 kcal taken off (90 % range 1 to 23)."},
+		"little": {Verdict{LostPer100: 0.4213, LostLow: 0.1, LostHigh: 0.74}, "0.42 points of liking lost for 100 kcal taken off (90 % range 0.10 to 0.74)."},
+		"gained": {Verdict{LostPer100: -1.26, LostLow: -2.02, LostHigh: -0.5}, "1.3 points of liking gained for 100 kcal taken off (90 % range 0.5 to 2.0)."},
+	} {
+		if got := c.v.LostNote().String(); got != c.want {
+			t.Errorf("%s: %q", name, got)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package ledger
 
 import (
 	"math"
+	"slices"
 
 	"parewell/recipes/words"
 )
@@ -119,6 +120,11 @@ func (m More) note() words.Phrase {
 	return words.P("ledger.more.evenings", m.Evenings, m.Servings, m.Tasters)
 }
 
+// Evidence is Sentences without the pots, for where those are listed.
+func (v *Verdict) Evidence() []words.Phrase {
+	return slices.DeleteFunc(v.Sentences(), func(p words.Phrase) bool { return p.Key == "ledger.pots" })
+}
+
 // Sentences are all that is to be said of the swap, in order: the evidence, the
 // pots, what would settle it, and liking lost where that may be said.
 func (v *Verdict) Sentences() []words.Phrase {
@@ -138,9 +144,28 @@ func (v *Verdict) LostNote() words.Phrase {
 	case math.IsNaN(v.LostPer100):
 		return words.Phrase{}
 	case v.LostPer100 < 0:
-		return words.P("ledger.gained", words.Number(-v.LostPer100, 2))
+		return lostNote("ledger.gained", -v.LostPer100, -v.LostHigh, -v.LostLow)
 	}
-	return words.P("ledger.lost", words.Number(v.LostPer100, 2))
+	return lostNote("ledger.lost", v.LostPer100, v.LostLow, v.LostHigh)
+}
+
+// lostNote writes a cost to two figures, and its range to as many decimals.
+func lostNote(key string, per, low, high float64) words.Phrase {
+	d := 2 - int(math.Ceil(math.Log10(math.Max(per, 0.1))))
+	d = min(max(d, 0), 2)
+	return words.P(key, words.Number(per, d), words.Number(low, d), words.Number(high, d))
+}
+
+// Together is the evidence for a swap and those that were always served with it, as
+// one: what they did, whether that keeps within the limit, and that nobody can say
+// which of them did it.
+func (v *Verdict) Together() []words.Phrase {
+	name := words.Join(append([]string{v.Name}, v.Ties...))
+	out := []words.Phrase{why(words.Say("ledger.together", name), v.Whole, v.Joint, v.Limit), words.P("ledger.together.which", 1+len(v.Ties))}
+	if p := v.Settle.note(); p.Key != "" {
+		out = append(out, p)
+	}
+	return out
 }
 
 // Line is the whole version's line: all its swaps together, with the verdict.

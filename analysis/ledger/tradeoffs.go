@@ -31,7 +31,8 @@ type Combo struct {
 	Standing Standing
 	Interval
 	Saving Saving
-	BestOf int // it was picked as best of so many
+	Kind   Kind // the verdict on it against the limit that was asked for
+	BestOf int  // it was picked as best of so many
 	mask   uint32
 }
 
@@ -165,6 +166,7 @@ func (p *picker) combos(points []point) []Combo {
 	for i, pt := range points {
 		on := p.w.ticks(pt.mask)
 		c := Combo{On: on, Version: -1, Standing: Predicted, Interval: p.interval(pt.mask), BestOf: p.seen, mask: pt.mask}
+		c.Kind = Of(c.Interval, p.limit)
 		p.w.mask = pt.mask
 		p.w.anew()
 		if p.w.unknown == 0 {
@@ -199,8 +201,12 @@ func (m *model) lacks(nutrient string) string {
 	return words.Join(out)
 }
 
-// Note says how the combination is known and what to make of it.
+// Note says how the combination is known and what to make of it. That less is to
+// be expected is no news of one that is over the limit anyway.
 func (c *Combo) Note() words.Phrase {
+	if c.Kind == TooMuch && c.Standing != StandsTasted {
+		return words.P("ledger.combo." + string(c.Standing) + ".over")
+	}
 	return words.P("ledger.combo."+string(c.Standing), c.BestOf)
 }
 

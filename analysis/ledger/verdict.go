@@ -63,6 +63,8 @@ type Verdict struct {
 	TiedTo []int   // swaps it cannot be told apart from, ascending
 	Ties   []string
 	Joint  Interval // of it and all it is tied to, where those together can be told
+	Whole  Kind     // the verdict on those together; empty where they cannot be told
+	Settle More     // what would settle that; zero unless Whole is NotEnough or LessUnsettled
 	Mixed  bool     // it was served apart from those (or left out), and yet what was compared does not tell
 	Pots   int      // tasted pots that had it
 	More   More     // what would settle it; zero unless Kind is NotEnough or LessUnsettled
@@ -70,8 +72,8 @@ type Verdict struct {
 
 	// LostPer100 is the liking lost for 100 kcal taken off, points (negative:
 	// gained); NaN unless at least 20 kcal are saved and the interval is clear
-	// of zero. Never a default to sort by.
-	LostPer100 float64
+	// of zero. Never a default to sort by. The two others are its 90 % range.
+	LostPer100, LostLow, LostHigh float64
 }
 
 // minKcal is the least saving that liking lost is set against.
@@ -84,7 +86,7 @@ const EnergyKey = "energy_kcal"
 func (m *model) verdict(i int, limit float64, nutrient string) Verdict {
 	a := m.at[i]
 	s := m.e.Swaps[a]
-	v := Verdict{Swap: a, Name: s.Name, Interval: unknown, Joint: unknown, Limit: limit, Pots: m.e.pots(a), Saving: s.Savings[nutrient], LostPer100: math.NaN()}
+	v := Verdict{Swap: a, Name: s.Name, Interval: unknown, Joint: unknown, Limit: limit, Pots: m.e.pots(a), Saving: s.Savings[nutrient], LostPer100: math.NaN(), LostLow: math.NaN(), LostHigh: math.NaN()}
 	switch {
 	case !m.e.tasted(a):
 		v.Kind = NotTasted
@@ -95,7 +97,7 @@ func (m *model) verdict(i int, limit float64, nutrient string) Verdict {
 	default:
 		v.Interval = m.effect(only(i, len(m.at)))
 		v.Kind = Of(v.Interval, limit)
-		v.LostPer100 = lostPer100(v.Interval, s.Savings[EnergyKey])
+		v.lost(s.Savings[EnergyKey])
 	}
 	if v.Kind == NotEnough || v.Kind == LessUnsettled && limit > 0 {
 		v.More = m.more(v.Interval, limit)
@@ -113,7 +115,11 @@ func (m *model) ties(v *Verdict, i int) {
 	for _, j := range m.tied[i] {
 		all[j] = true
 	}
-	v.Joint = m.effect(all)
+	if v.Joint = m.effect(all); !math.IsNaN(v.Joint.Effect) && len(v.TiedTo) > 0 {
+		if v.Whole = Of(v.Joint, v.Limit); v.Whole == NotEnough || v.Whole == LessUnsettled && v.Limit > 0 {
+			v.Settle = m.more(v.Joint, v.Limit)
+		}
+	}
 	for _, a := range v.TiedTo {
 		v.Kind = Tied
 		v.Ties = append(v.Ties, m.e.Swaps[a].Name)
@@ -139,10 +145,11 @@ func (m *model) mixed(swap int, with []int) bool {
 	return false
 }
 
-// lostPer100 sets liking against calories, or not.
-func lostPer100(i Interval, energy Saving) float64 {
-	if !energy.Known || !(energy.Amount >= minKcal) || !(i.Low > 0 || i.High < 0) {
-		return math.NaN()
+// lost sets liking against calories, or not.
+func (v *Verdict) lost(energy Saving) {
+	if !energy.Known || !(energy.Amount >= minKcal) || !(v.Low > 0 || v.High < 0) {
+		return
 	}
-	return -i.Effect / energy.Amount * 100
+	per := 100 / energy.Amount
+	v.LostPer100, v.LostLow, v.LostHigh = -v.Effect*per, -v.High*per, -v.Low*per
 }

@@ -122,6 +122,12 @@ func (l *Ledger) isOverall(name string) bool {
 	return false
 }
 
+// likes tells whether a score says how much people like something, so that higher
+// is better: of how strong something is it is neither.
+func (l *Ledger) likes(name string) bool {
+	return slices.ContainsFunc(l.Attributes, func(a recipes.Attribute) bool { return a.Name == name && a.Kind == recipes.AskLiking })
+}
+
 // attributes lists what was scored, overall liking first.
 func (l *Ledger) attributes() {
 	for _, t := range l.Pool.Tastings {

@@ -81,8 +81,12 @@ func TestTheWaterfallAgreesWithTheTable(t *testing.T) {
 				if strings.TrimLeft(r.Cells[0].Text, "–+") != strings.TrimLeft(words.Signed(st.Change, words.Decimals(n.Unit())), "–+") && r.Cells[0].Mark != Look {
 					t.Errorf("%s: %s takes off %s in the table, changes by %v in the figure", n.Key(), st.Name, r.Cells[0].Text, st.Change)
 				}
-				if effect.Text != "?" {
-					want = "effect " + effect.Text + " " + effect.Sub
+				if effect.Text != "?" { // the table gives a column one number of decimals, the figure each effect its own
+					e, span := EffectText(intervalOf(v, st.Name), v.Table.Limit)
+					want = "effect " + e + " " + span
+					if !strings.HasPrefix(effect.Text, e[:len(e)-1]) {
+						t.Errorf("%s: %s in the table, %s in the figure", st.Name, effect.Text, e)
+					}
 				}
 				if !strings.Contains(fig.Alt(), want) {
 					t.Errorf("%s in %s: no %q in %s", st.Name, x.Letter, want, fig.Alt())
@@ -90,6 +94,19 @@ func TestTheWaterfallAgreesWithTheTable(t *testing.T) {
 			}
 		}
 	}
+}
+
+// intervalOf is a swap's effect, or that of all it was always served with.
+func intervalOf(v *LedgerView, name string) ledger.Interval {
+	for i := range v.Table.Rows {
+		if r := &v.Table.Rows[i]; r.Name == name {
+			if r.Kind == ledger.Tied {
+				return r.Joint
+			}
+			return r.Interval
+		}
+	}
+	return ledger.Interval{}
 }
 
 // namedRow finds a swap's row and its effect: that of the row for all of them
@@ -122,7 +139,7 @@ func TestOneEffectOfSwapsServedTogetherStandsOnce(t *testing.T) {
 	for _, r := range v.Sheet.Rows {
 		kind, _, _ := strings.Cut(r.Key, ":")
 		keys = append(keys, kind)
-		if !r.Band && r.Cells[1].Text+r.Cells[1].Sub == "–0.2(–0.7 to +0.2)" {
+		if !r.Band && r.Cells[1].Text+r.Cells[1].Sub == "–0.21(–0.67 to +0.24)" {
 			times++
 		}
 	}
@@ -134,8 +151,15 @@ func TestOneEffectOfSwapsServedTogetherStandsOnce(t *testing.T) {
 	if row.Label.Text != "The 2 above, together" || row.Cells[0].Text != "48" || v.Sheet.Rows[at-1].Cells[1].Text != "not by itself" || v.Sheet.Rows[at-2].Cells[1].Text != "not by itself" {
 		t.Errorf("%+v", v.Sheet.Rows[at-2:at+1])
 	}
-	if d := v.Detail(row.Key); !strings.HasPrefix(d.Title, "Olive oil for the butter under the leeks and crumbs") || len(d.Says) == 0 {
+	d := v.Detail(row.Key)
+	if !strings.HasPrefix(d.Title, "Olive oil for the butter under the leeks and crumbs") || d.Label != "not sure: not enough tasting yet" {
 		t.Errorf("%+v", d)
+	}
+	if len(d.Says) < 2 || !strings.Contains(d.Says[0], ", together: liking changes by –0.2") || !strings.HasPrefix(d.Says[1], "Which of the 2 did it cannot be told") {
+		t.Errorf("the pair has no sentence of its own: %q", d.Says)
+	}
+	if c := row.Cells[2]; c.Text != "not sure: not enough tasting yet; which of the 2 it is cannot be told" || c.Mark != VerdictMark(charts.NotEnough) || d.Mark != c.Mark {
+		t.Errorf("the pair has no verdict of its own: %+v", c)
 	}
 }
 
@@ -152,6 +176,44 @@ func TestWholeVersionsNameTheirSwaps(t *testing.T) {
 		mark, ok := rowOf(t, v.Sheet, LedgerSwapKey+string(v.l.swaps[r.Swap].ID)).Cells[2].Mark.Verdict()
 		if !ok || mark != charts.Verdict(r.Kind) {
 			t.Errorf("%s: %q in the table, %s in the figures", r.Name, mark, r.Kind)
+		}
+	}
+}
+
+// A version that nobody has tasted is listed, and said not to have been.
+func TestVersionsThatWereNotTastedAreListed(t *testing.T) {
+	v := demoView(t, food.EnergyKcal)
+	row := rowOf(t, v.Sheet, LedgerWholeKey+string(v.l.versions[6].ID))
+	if !strings.HasPrefix(row.Label.Text, "F: ") || row.Cells[2].Text != "not tasted" || row.Cells[3].Text != "–" || row.Cells[0].Text == "" {
+		t.Errorf("%+v", row)
+	}
+	if d := v.Detail(row.Key); d.Label != "not tasted" || len(d.Says) != 2 || d.Says[0] != "Nobody has tasted it yet." {
+		t.Errorf("%+v", d)
+	}
+}
+
+// Swaps and versions are judged in the same words, which say keep or drop, and the
+// figures of a column have as many decimals.
+func TestVerdictsSayKeepOrDrop(t *testing.T) {
+	v := demoView(t, food.EnergyKcal)
+	said := map[string]int{}
+	for _, r := range v.Sheet.Rows {
+		if r.Band {
+			continue
+		}
+		said[r.Cells[2].Text]++
+		if _, part, ok := strings.Cut(r.Cells[1].Text, "."); ok && len(part) != 2 {
+			t.Errorf("%s: %s", r.Label.Text, r.Cells[1].Text)
+		}
+	}
+	for text, n := range map[string]int{"keep: within your limit": 2, "drop: drops too much": 3, "not sure: not enough tasting yet": 3} {
+		if said[text] != n {
+			t.Errorf("%q stands %d times: %v", text, said[text], said)
+		}
+	}
+	for _, r := range v.Sheet.Rows {
+		if d := v.Detail(r.Key); slices.ContainsFunc(d.Says, func(s string) bool { return strings.HasPrefix(s, "Rests on") }) {
+			t.Errorf("%s rests on its pots twice: %q", r.Label.Text, d.Says)
 		}
 	}
 }

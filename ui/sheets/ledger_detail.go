@@ -29,17 +29,40 @@ func (v *LedgerView) Detail(key string) LedgerDetail {
 		case LedgerSwapKey + id:
 			return v.swapDetail(r)
 		case LedgerTogetherKey + id:
-			d := v.swapDetail(r)
-			d.Title = words.Say("keep.together.title", Capital(words.Join(append([]string{r.Name}, r.Ties...))))
-			return d
+			return v.togetherDetail(r)
 		}
 	}
-	for i := range v.Table.Wholes {
-		if w := &v.Table.Wholes[i]; key == LedgerWholeKey+string(v.l.versions[w.Version].ID) {
+	for i, version := range v.l.versions {
+		if version == nil || key != LedgerWholeKey+string(version.ID) {
+			continue
+		}
+		if w := v.whole(i); w != nil {
 			return v.wholeDetail(w)
 		}
+		return v.untastedDetail(version)
 	}
 	return LedgerDetail{}
+}
+
+// togetherDetail explains swaps that were always served together, as one.
+func (v *LedgerView) togetherDetail(r *ledger.Verdict) LedgerDetail {
+	cell := v.jointVerdict(r)
+	d := v.swapDetail(r)
+	d.Title, d.Label, d.Mark = words.Say("keep.together.title", Capital(words.Join(append([]string{r.Name}, r.Ties...)))), cell.Text, cell.Mark
+	says := r.Together()
+	if d.Says = spoken(says...); !v.Overall {
+		d.Says = append([]string{v.otherWhy(r.Whole, r.Joint)}, spoken(says[1])...)
+	}
+	return d
+}
+
+// untastedDetail says what is known of a version that nobody has tasted.
+func (v *LedgerView) untastedDetail(version *recipes.Version) LedgerDetail {
+	cell, on := notTasted(), v.l.Book.On(version)
+	return LedgerDetail{
+		Title: words.Say("keep.whole.title", LetterName(version)), Label: cell.Text, Mark: cell.Mark,
+		Says: spoken(words.P("keep.whole.untasted"), words.P("keep.whole.swaps", len(on), words.Join(swapNames(on)))),
+	}
 }
 
 func (v *LedgerView) swapDetail(r *ledger.Verdict) LedgerDetail {
@@ -49,9 +72,9 @@ func (v *LedgerView) swapDetail(r *ledger.Verdict) LedgerDetail {
 		d.Says = []string{words.Say("keep.nothing-tasted")}
 		return d
 	}
-	says := r.Sentences()
+	says := r.Evidence()
 	if !v.Overall {
-		d.Says, says = []string{v.otherWhy(r)}, []words.Phrase{r.PotsNote()}
+		d.Says, says = []string{v.otherWhy(r.Kind, r.Interval)}, nil
 	}
 	says = append(says, r.Saving.Note(v.as().name))
 	d.Says = append(d.Says, spoken(says...)...)
@@ -79,15 +102,25 @@ func spoken(all ...words.Phrase) []string {
 }
 
 // otherWhy is the evidence where the score is not how much the dish is liked.
-func (v *LedgerView) otherWhy(r *ledger.Verdict) string {
-	if math.IsNaN(r.Low) {
-		if k := r.Kind; k == ledger.Tied || k == ledger.AlwaysOn || k == ledger.NotTasted {
+func (v *LedgerView) otherWhy(k ledger.Kind, i ledger.Interval) string {
+	if math.IsNaN(i.Low) {
+		if k == ledger.Tied || k == ledger.AlwaysOn || k == ledger.NotTasted {
 			return words.Say("keep.other.why." + string(k))
 		}
 		return words.Say("keep.other.why.no-range")
 	}
-	effect, span := EffectText(r.Interval, 0)
-	return words.Say("keep.other.why", v.Ask.Attribute, effect, span)
+	effect, span := EffectText(i, 0)
+	return words.Say(v.otherKey(), v.Ask.Attribute, effect, span)
+}
+
+// otherKey is the sentence of a score that is not how much the dish is liked as a
+// whole: of what people like, higher is better; of how strong something is it is
+// neither.
+func (v *LedgerView) otherKey() string {
+	if v.l.likes(v.Ask.Attribute) {
+		return "keep.other.why.liked"
+	}
+	return "keep.other.why"
 }
 
 func (v *LedgerView) wholeDetail(w *ledger.Whole) LedgerDetail {
@@ -97,13 +130,12 @@ func (v *LedgerView) wholeDetail(w *ledger.Whole) LedgerDetail {
 	on := v.l.Book.On(version)
 	swaps := words.P("keep.whole.swaps", len(on), words.Join(swapNames(on)))
 	if v.Overall {
-		d.Says = spoken(w.Line(), w.Warning(), swaps, w.PotsNote(), w.MoreNote())
+		d.Says = spoken(w.Line(), w.Warning(), swaps, w.MoreNote())
 	} else {
 		if !math.IsNaN(w.Low) {
-			effect, span := EffectText(w.Interval, 0)
-			d.Says = append(d.Says, words.Say("keep.other.why", v.Ask.Attribute, effect, span))
+			d.Says = append(d.Says, v.otherWhy(w.Kind, w.Interval))
 		}
-		d.Says = append(d.Says, spoken(swaps, w.PotsNote())...)
+		d.Says = append(d.Says, spoken(swaps)...)
 	}
 	d.Rests = v.l.rests(func(s *recipes.Sample) bool { return s.Version == version.ID && s.Dish == "" })
 	return d

@@ -41,11 +41,6 @@ func (l *Ledger) asked(a LedgerAsk) (*ledger.Evidence, ledger.Ask) {
 	if e == nil || a.Attribute == l.Overall() {
 		return l.evidence[l.Overall()], ask
 	}
-	ask.Limit, ask.Score, ask.NoPromise = 0, a.Attribute, true
-	for _, x := range l.Attributes {
-		if x.Name == a.Attribute {
-			ask.NoPromise = x.Kind != recipes.AskLiking
-		}
-	}
+	ask.Limit, ask.Score, ask.NoPromise = 0, a.Attribute, !l.likes(a.Attribute)
 	return e, ask
 }

@@ -17,9 +17,9 @@ import (
 // were always served together stand under one another, with what they did
 // together in a row of its own, because it is no effect of any one of them.
 func (v *LedgerView) lay() {
-	n, as := v.Ask.Nutrient, v.as()
+	as := v.as()
 	v.Sheet = Sheet{Corner: words.Say("keep.swap"), Columns: []Column{
-		{Key: "saving", Title: words.Say("keep.lighter"), Sub: as.unit, Number: true, Index: -1},
+		{Key: "saving", Title: words.Say("keep.lighter"), Sub: as.label(), Number: true, Index: -1},
 		{Key: "effect", Title: v.effectTitle(), Sub: words.Say("keep.effect.range"), Index: -1, Tight: true},
 		{Key: "verdict", Title: words.Say("keep.verdict"), Index: -1},
 		{Key: "pots", Title: words.Say("keep.pots"), Number: true, Index: -1},
@@ -36,15 +36,44 @@ func (v *LedgerView) lay() {
 		return
 	}
 	v.Sheet.Rows = append(v.Sheet.Rows, Row{Key: "wholes", Band: true, Label: text(words.Say("keep.wholes"))})
-	for i := range v.Table.Wholes {
-		w := &v.Table.Wholes[i]
-		version := v.l.versions[w.Version]
-		v.Sheet.Rows = append(v.Sheet.Rows, Row{
-			Key:   LedgerWholeKey + string(version.ID),
-			Label: Cell{Text: words.Say("keep.whole", w.Name, words.Join(shortNames(v.l.Book.On(version)))), Strong: true, Wrap: true, Bar: noBar()},
-			Cells: []Cell{as.saving(v.l.saved(w.Version, n)), v.effectCell(w.Interval), v.wholeVerdict(w), potsCell(w.Pots)},
-		})
+	for i, version := range v.l.versions {
+		if version != nil && len(v.l.Book.On(version)) > 0 {
+			v.Sheet.Rows = append(v.Sheet.Rows, v.wholeRow(i))
+		}
 	}
+}
+
+// wholeRow is the row of a version with swaps on, tasted or not.
+func (v *LedgerView) wholeRow(at int) Row {
+	version := v.l.versions[at]
+	row := Row{
+		Key:   LedgerWholeKey + string(version.ID),
+		Label: Cell{Text: words.Say("keep.whole", version.Letter, words.Join(shortNames(v.l.Book.On(version)))), Strong: true, Wrap: true, Bar: noBar()},
+	}
+	saved := v.as().saving(v.l.saved(at, v.Ask.Nutrient))
+	w := v.whole(at)
+	if w == nil {
+		row.Label.Strong = false
+		row.Cells = []Cell{saved, v.effectCell(ledger.Interval{Effect: math.NaN()}), notTasted(), potsCell(0)}
+		return row
+	}
+	row.Cells = []Cell{saved, v.effectCell(w.Interval), v.wholeVerdict(w), potsCell(w.Pots)}
+	return row
+}
+
+// whole is what was tasted of a version as a whole; nil for nothing.
+func (v *LedgerView) whole(at int) *ledger.Whole {
+	for i := range v.Table.Wholes {
+		if v.Table.Wholes[i].Version == at {
+			return &v.Table.Wholes[i]
+		}
+	}
+	return nil
+}
+
+// notTasted is the verdict on what nobody has tasted.
+func notTasted() Cell {
+	return Cell{Text: words.Say("ledger.kind.not-tasted"), Mark: VerdictMark(charts.NotTasted), Muted: true, Wrap: true, Bar: noBar()}
 }
 
 // sets are the table's rows by place, in their order: each by itself, or with
@@ -82,11 +111,21 @@ func (v *LedgerView) swapRow(i int, shares bool) Row {
 // shown once.
 func (v *LedgerView) togetherRow(set []int) Row {
 	first := &v.Table.Rows[set[0]]
-	verdict := Cell{Text: words.Say("keep.joint"), Mark: VerdictMark(charts.Tied), Muted: true, Wrap: true, Bar: noBar()}
+	verdict := v.jointVerdict(first)
+	verdict.Text = words.Say("keep.joint.verdict", verdict.Text, len(set))
 	return Row{
 		Key: LedgerTogetherKey + string(v.l.swaps[first.Swap].ID), Label: Cell{Text: words.Say("keep.together", len(set)), Wrap: true, Bar: noBar()},
 		Cells: []Cell{v.as().saving(v.l.savedTogether(v.swapsOf(set), v.Ask.Nutrient)), v.effectCell(first.Joint), verdict, potsCell(first.Pots)},
 	}
+}
+
+// jointVerdict is the verdict on swaps that were always served together, as one.
+func (v *LedgerView) jointVerdict(r *ledger.Verdict) Cell {
+	c := Cell{Text: v.advice(r.Whole, words.Say("ledger.kind."+string(r.Whole))), Mark: VerdictMark(v.chartVerdict(r.Whole)), Muted: !judged(r.Whole), Wrap: true, Bar: noBar()}
+	if !v.Overall {
+		c.Text, c.Muted = otherLabel(r.Whole, c.Text), true
+	}
+	return c
 }
 
 // swapsOf are the swaps of a set of rows.
@@ -156,13 +195,30 @@ func (v *LedgerView) effectCell(i ledger.Interval) Cell {
 		return Cell{Text: words.Say("keep.no-effect"), Muted: true, Bar: noBar()}
 	}
 	c := Cell{Bar: noBar()}
-	c.Text, c.Sub = EffectText(i, v.Table.Limit)
+	c.Text, c.Sub = effectIn(i, v.places())
 	return c
+}
+
+// places are the decimals of the column of effects: those of the row that needs
+// most, because figures under one another have as many.
+func (v *LedgerView) places() int {
+	d := 1
+	for i := range v.Table.Rows {
+		r := &v.Table.Rows[i]
+		d = max(d, charts.EffectPlaces(r.Low, r.High, v.Table.Limit), charts.EffectPlaces(r.Joint.Low, r.Joint.High, v.Table.Limit))
+	}
+	for _, w := range v.Table.Wholes {
+		d = max(d, charts.EffectPlaces(w.Low, w.High, v.Table.Limit))
+	}
+	return d
 }
 
 // EffectText says an effect and its range, to the digits it has in every figure.
 func EffectText(i ledger.Interval, limit float64) (effect, span string) {
-	d := charts.EffectPlaces(i.Low, i.High, limit)
+	return effectIn(i, charts.EffectPlaces(i.Low, i.High, limit))
+}
+
+func effectIn(i ledger.Interval, d int) (effect, span string) {
 	if math.IsNaN(i.Low) {
 		return words.Signed(i.Effect, d), words.Say("keep.no-range")
 	}
@@ -210,11 +266,32 @@ func boundedSaving(s ledger.Saving, decimals int) string {
 }
 
 func (v *LedgerView) swapVerdict(r *ledger.Verdict) Cell {
-	c := Cell{Text: r.Label().String(), Mark: VerdictMark(v.chartVerdict(r.Kind)), Wrap: true, Muted: !judged(r.Kind), Bar: noBar()}
+	c := Cell{Text: v.advice(r.Kind, r.Label().String()), Mark: VerdictMark(v.chartVerdict(r.Kind)), Wrap: true, Muted: !judged(r.Kind), Bar: noBar()}
 	if !v.Overall {
-		c.Text, c.Muted = otherLabel(r), true
+		c.Text, c.Muted = otherLabel(r.Kind, r.Label().String()), true
 	}
 	return c
+}
+
+// advice puts before a verdict on how much the dish is liked what it comes to: keep,
+// drop, or not sure yet.
+func (v *LedgerView) advice(k ledger.Kind, verdict string) string {
+	if !v.Overall {
+		return verdict
+	}
+	return advised(k, verdict)
+}
+
+func advised(k ledger.Kind, verdict string) string {
+	switch {
+	case k.Fits():
+		return words.Say("keep.say.keep", verdict)
+	case k == ledger.TooMuch:
+		return words.Say("keep.say.drop", verdict)
+	case k == ledger.NotEnough || k == ledger.LessUnsettled:
+		return words.Say("keep.say.open", verdict)
+	}
+	return verdict
 }
 
 // judged tells the verdicts that say something of the swap and not only of the
@@ -225,19 +302,19 @@ func judged(k ledger.Kind) bool {
 
 // otherLabel is the verdict on something that is not how much the dish is liked:
 // there no way is better than the other, and no limit was set.
-func otherLabel(r *ledger.Verdict) string {
-	switch r.Kind {
+func otherLabel(k ledger.Kind, verdict string) string {
+	switch k {
 	case ledger.LikedMore, ledger.LessUnsettled, ledger.NoLimit:
-		return words.Say("keep.other." + string(r.Kind))
+		return words.Say("keep.other." + string(k))
 	}
-	return r.Label().String()
+	return verdict
 }
 
 func (v *LedgerView) wholeVerdict(w *ledger.Whole) Cell {
-	c := Cell{Text: words.Say("ledger.whole."+string(w.Kind), words.Trim(w.Limit, 2)), Mark: VerdictMark(v.chartVerdict(w.Kind)), Wrap: true, Bar: noBar()}
+	c := Cell{Text: v.advice(w.Kind, wholeLabel(w.Kind)), Mark: VerdictMark(v.chartVerdict(w.Kind)), Wrap: true, Bar: noBar()}
 	switch {
-	case !v.Overall && (w.Kind == ledger.LikedMore || w.Kind == ledger.LessUnsettled || w.Kind == ledger.NoLimit):
-		c.Text = words.Say("keep.other." + string(w.Kind))
+	case !v.Overall:
+		c.Text = otherLabel(w.Kind, c.Text)
 	case v.Overall:
 		c.Strong = true
 	}
@@ -245,6 +322,14 @@ func (v *LedgerView) wholeVerdict(w *ledger.Whole) Cell {
 		c.Text, c.Tip = words.Say("keep.outranks", c.Text), w.Warning().String()
 	}
 	return c
+}
+
+// wholeLabel is the verdict on a whole version, in the words that swaps have.
+func wholeLabel(k ledger.Kind) string {
+	if k == ledger.Tied {
+		return words.Say("ledger.whole.tied")
+	}
+	return words.Say("ledger.kind." + string(k))
 }
 
 func potsCell(pots int) Cell {

@@ -171,7 +171,7 @@ func TestVerdictsStandUnderWholeVersions(t *testing.T) {
 	g.hold("t1", nil, liking)
 	v := g.view(LedgerAsk{})
 	cheese, cream := rowOf(t, v.Sheet, "swap:s-cheese"), rowOf(t, v.Sheet, "swap:s-cream")
-	if cheese.Cells[2].Text != "drops too much" || cheese.Cells[2].Mark != VerdictMark(charts.TooMuch) || cheese.Cells[3].Text != "1" {
+	if cheese.Cells[2].Text != "drop: drops too much" || cheese.Cells[2].Mark != VerdictMark(charts.TooMuch) || cheese.Cells[3].Text != "1" {
 		t.Errorf("cheese %+v", cheese.Cells)
 	}
 	if cream.Cells[2].Mark == VerdictMark(charts.TooMuch) || cream.Cells[1].Sub == "" {
@@ -181,14 +181,14 @@ func TestVerdictsStandUnderWholeVersions(t *testing.T) {
 		t.Errorf("crumbs %+v", crumbs.Cells)
 	}
 	whole := rowOf(t, v.Sheet, "whole:C")
-	if whole.Cells[2].Text != "over your limit of 0.5" || whole.Label.Text != "C: half the butter and half the cheese" || whole.Cells[0].Text != "114" {
+	if whole.Cells[2].Text != "drop: drops too much" || whole.Label.Text != "C: half the butter and half the cheese" || whole.Cells[0].Text != "114" {
 		t.Errorf("whole %+v", whole)
 	}
 	d := v.Detail("swap:s-cheese")
 	if len(d.Says) < 2 || !strings.Contains(d.Says[0], "90 % range") || len(d.Rests) != 1 || !strings.Contains(d.Rests[0], "C (1 pot); 12 tasters") {
 		t.Errorf("%+v", d)
 	}
-	if d := v.Detail("whole:C"); !strings.Contains(d.Says[0], "over your limit of 0.5") {
+	if d := v.Detail("whole:C"); !strings.Contains(d.Says[0], "drops too much for your limit of 0.5") {
 		t.Errorf("%+v", d)
 	}
 	if _, trust := v.Heads(); len(trust) == 0 || !strings.Contains(trust[0], "cooked once") {
@@ -260,7 +260,7 @@ func TestTradeOffsSayTheyArePredicted(t *testing.T) {
 		t.Fatal("no trade-offs")
 	}
 	for _, r := range s.Rows {
-		if known := r.Cells[2].Text; !strings.Contains(known, "Tasted") && !strings.Contains(known, "expect less") {
+		if known := r.Cells[2].Text; !strings.Contains(known, "Tasted") && !strings.Contains(known, "redicted, not cooked") {
 			t.Errorf("%+v", r)
 		}
 	}

@@ -84,7 +84,7 @@ func TestEveryPageGoesByTheSettings(t *testing.T) {
 		{"foods held", said(HeldFoods(b)), "salt\ng"},
 		{"foods found", said(u.Foods(nil)), "energy\nkJ"},
 		{"keep or drop, energy", said(ledger(u.Of(food.EnergyKcal))), "kJ"},
-		{"keep or drop, salt", said(ledger(food.Sodium)), "\ng\n"},
+		{"keep or drop, salt", said(ledger(food.Sodium)), "salt, g"},
 		{"meals", said(MealList(b, meals.In(b))), "kJ"},
 		{"a meal's dishes", said(dishes), "energy, kJ"},
 		{"a meal's salt", said(u.MealDishes(plate, food.Sodium).Sheet), "salt, g"},
