@@ -26,6 +26,7 @@ type ballotScreen struct {
 	body *fyne.Container
 	keys *keyCatcher
 	wait bool // an answer is on its way to the disk
+	left bool // the cook has the machine back
 
 	before fyne.CanvasObject // the window's own content
 }
@@ -38,6 +39,7 @@ func (w *Window) ballotHere(t *recipes.Tasting, seat int) *ballotScreen {
 		s.date = sheets.Today(w.now())
 	}
 	parts.CommitEdits(w.win.Canvas())
+	w.win.Canvas().Unfocus() // what has the keyboard is told before it goes
 	s.body = container.New(stack{})
 	s.keys = newKeyCatcher(s)
 	root := container.New(stack{}, s.keys, s.body)
@@ -242,7 +244,7 @@ func (s *ballotScreen) askCook() {
 	row := f.Row(words.Say("tastings.screen.word", words.Say("tastings.screen.cook")), word, "", "")
 	d := parts.ShowDialog(s.w.win, parts.DialogOptions{
 		Title: words.Say("tastings.screen.leave"), Content: parts.Rows(parts.GapMedium, parts.NewText(words.Say("tastings.screen.leave.text")), f), First: word,
-		Confirm: words.Say("tastings.screen.leave.ok"), Cancel: words.Say("tastings.screen.stay"), Width: 520, OnClosed: s.keys.take,
+		Confirm: words.Say("tastings.screen.leave.ok"), Cancel: words.Say("tastings.screen.stay"), Width: 520, OnClosed: s.takeKeys,
 		OnOK: func() bool {
 			if !sheets.SameWord(word.Text, words.Say("tastings.screen.cook")) {
 				row.SetError(words.Say("tastings.screen.word.wrong"))
@@ -257,9 +259,22 @@ func (s *ballotScreen) askCook() {
 	word.OnSubmitted = func(string) { d.Confirm() }
 }
 
+// takeKeys gives the keyboard to the ballot while it is there, and to the page once
+// the cook has the machine back.
+func (s *ballotScreen) takeKeys() {
+	if !s.left {
+		s.keys.take()
+		return
+	}
+	s.w.keysDue = true
+	s.w.offerKeys()
+}
+
 // leave gives the window its own content back.
 func (s *ballotScreen) leave() {
 	w := s.w
+	s.left = true
+	w.win.Canvas().Unfocus()
 	w.win.SetFullScreen(false)
 	w.win.SetContent(s.before)
 	w.win.SetMainMenu(w.menu.main)

@@ -269,6 +269,11 @@ func (w *window) cell(row, column string) (seen, bool) {
 	if !ok || !ok2 {
 		return seen{}, false
 	}
+	for _, o := range w.view().Objects { // a column's head stands above what is in it
+		if o.Text == column && o.Y < c.Y {
+			c = o
+		}
+	}
 	return seen{X: c.X, Y: r.Y, W: c.W, H: r.H}, true
 }
 

@@ -215,8 +215,10 @@ func (m *Matrix) menuAt(id cellID, at fyne.Position) {
 	}
 }
 
+// takeFocus asks the window who has the keyboard: a table that was put out of the
+// window while it had it is never told that it lost it.
 func (m *Matrix) takeFocus() {
-	if !m.focused {
+	if !hasFocus(m) {
 		focusOn(m)
 	}
 }
