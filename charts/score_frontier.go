@@ -170,7 +170,7 @@ func (v *frontView) paint(s *sheet) {
 	p.marks(s, g)
 	s.drawTags(tags, boxes)
 	if g.list != (vg.Rectangle{}) {
-		p.list(s, g)
+		s.numbered(g.list, g.listed)
 	}
 	if len(os) == 0 {
 		pen := s.bodyPen()

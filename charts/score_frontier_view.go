@@ -25,7 +25,7 @@ func (p *frontPainting) tags(s *sheet, g plane, names bool) []tag {
 	for i, o := range p.os {
 		t := tag{at: p.at(g, i), r: s.markSize(), text: itemNumber(i), pen: s.bodyPen(), must: o.Best, short: o.Letter}
 		if names {
-			t.text = s.fit(s.bodyPen(), sampleName(o.Letter, o.Name), most)
+			t = s.named(t, sampleName(o.Letter, o.Name), most)
 		}
 		if o.Best {
 			t.r += s.pt(3)
@@ -34,7 +34,7 @@ func (p *frontPainting) tags(s *sheet, g plane, names bool) []tag {
 			if most = (g.area.Max.X - g.area.Min.X) * 0.6; s.width(t.pen, label) > most {
 				label = s.fit(t.pen, words.Say("charts.front.best.short"), most)
 			}
-			t.text = label
+			t.text, t.lines = label, nil
 			out = append([]tag{t}, out...)
 			continue
 		}
@@ -122,8 +122,8 @@ func (p *frontPainting) marks(s *sheet, g plane) {
 	}
 }
 
-// list writes the options by number beside the chart.
-func (p *frontPainting) list(s *sheet, g plane) {
+// items are the options by number, for the list.
+func (p *frontPainting) items() []listItem {
 	items := make([]listItem, len(p.os))
 	for i, o := range p.os {
 		d := p.d.places(o)
@@ -133,5 +133,8 @@ func (p *frontPainting) list(s *sheet, g plane) {
 		}
 		items[i] = listItem{sampleName(o.Letter, o.Name), words.Say("charts.list", changeOf(-o.Saving, p.d.Unit), low), changeOf(-o.Saving, p.d.Unit)}
 	}
-	s.numbered(g.list, items)
+	return items
 }
+
+// settle leaves the marks where they lie: lines lead through them.
+func (p *frontPainting) settle(*sheet, *plane) {}

@@ -11,10 +11,10 @@ import (
 // mapView paints the keep-or-drop map.
 type mapView struct{ d SwapMapData }
 
-// needs says how the map is laid out, with a list of names at the right or none.
-func (v *mapView) needs(list bool) planeNeeds {
+// needs says how the map is laid out.
+func (v *mapView) needs() planeNeeds {
 	d := v.d
-	n := planeNeeds{title: d.Title, list: list}
+	n := planeNeeds{title: d.Title}
 	x, y := span{0, 0}, span{0, 0}
 	var vs []Verdict
 	joined, tied := false, false
@@ -49,7 +49,7 @@ func (v *mapView) needs(list bool) planeNeeds {
 }
 
 func (v *mapView) paint(s *sheet) {
-	n := v.needs(false)
+	n := v.needs()
 	g, tags, boxes := s.labelled(&n, v)
 	s.drawPlane(g, n)
 	s.levelLimit(g, limitAt(v.d.Limit))
@@ -61,35 +61,46 @@ func (v *mapView) paint(s *sheet) {
 	v.marks(s, g)
 	s.drawTags(tags, boxes)
 	if g.list != (vg.Rectangle{}) {
-		v.list(s, g)
+		s.numbered(g.list, g.listed)
 	}
 }
 
 // labelledMarks is a figure whose marks want names.
 type labelledMarks interface {
+	settle(s *sheet, g *plane)
 	tags(s *sheet, g plane, names bool) []tag
+	items() []listItem
 	placer(s *sheet, g plane) *placer
 }
 
-// labelled lays a plane out with the names at the marks. Where they do not all
-// fit it takes numbers and a list at the right; a sheet too narrow for a list
-// keeps the names that fit, letters for some, and says how many are left out.
+// labelled lays a plane out with the whole names at the marks. Where they do not
+// all fit it takes numbers and a list of names beside or under the values; a sheet
+// too small for a list keeps the names that fit, shortened, letters for some, and
+// says how many are left out.
 func (s *sheet) labelled(n *planeNeeds, m labelledMarks) (plane, []tag, []vg.Rectangle) {
-	g := s.plane(*n)
+	lay := func() (plane, *placer) {
+		g := s.plane(*n)
+		m.settle(s, &g)
+		return g, m.placer(s, g)
+	}
+	g, p := lay()
 	tags := m.tags(s, g, true)
-	boxes, all := m.placer(s, g).place(tags, false)
+	boxes, all := p.place(tags, false)
 	if all {
 		return g, tags, boxes
 	}
-	n.list = true
-	if g = s.plane(*n); g.list != (vg.Rectangle{}) {
+	n.list = m.items()
+	if g, p = lay(); g.list != (vg.Rectangle{}) {
 		tags = m.tags(s, g, false)
-		boxes, _ = m.placer(s, g).place(tags, true)
+		boxes, _ = p.place(tags, true)
 		return g, tags, boxes
 	}
+	n.list = nil
+	g, p = lay()
 	tags = m.tags(s, g, true)
-	boxes = m.placer(s, g).squeeze(tags)
+	boxes = p.squeeze(tags)
 	left := 0
+	s.left = true
 	for _, b := range boxes {
 		if b == (vg.Rectangle{}) {
 			left++
@@ -99,9 +110,17 @@ func (s *sheet) labelled(n *planeNeeds, m labelledMarks) (plane, []tag, []vg.Rec
 	return g, tags, boxes
 }
 
-// at is where swap i lies: on the strip if it was not tasted, at nothing saved
-// if that is not known.
+// at is where the mark of swap i stands: where it lies, or aside of that.
 func (v *mapView) at(g plane, i int) vg.Point {
+	if g.spots != nil {
+		return g.spots[i]
+	}
+	return v.lies(g, i)
+}
+
+// lies is where swap i lies: on the strip if it was not tasted, at nothing saved
+// if that is not known.
+func (v *mapView) lies(g plane, i int) vg.Point {
 	m := v.d.Swaps[i]
 	saving := m.Saving
 	if !finite(saving) {
@@ -113,16 +132,37 @@ func (v *mapView) at(g plane, i int) vg.Point {
 	return vg.Point{X: g.pl.x(saving), Y: g.pl.y(m.Effect)}
 }
 
+// settle moves marks aside that would lie on one another, and those whose
+// intervals would.
+func (v *mapView) settle(s *sheet, g *plane) {
+	at := make([]vg.Point, len(v.d.Swaps))
+	for i := range at {
+		at[i] = v.lies(*g, i)
+	}
+	r := s.markSize()
+	g.spots = spread(at, func(i, j int) vg.Length {
+		a, b := v.d.Swaps[i], v.d.Swaps[j]
+		switch {
+		case a.tasted() != b.tasted():
+			return 0
+		case max(at[i].Y-at[j].Y, at[j].Y-at[i].Y) < 2*r:
+			return 2*r + s.pt(1.5)
+		case a.Low <= b.High && b.Low <= a.High && len(v.d.partners(i))+len(v.d.partners(j)) == 0:
+			return s.pt(7)
+		}
+		return 0
+	}, g.area.Min.X+r, g.area.Max.X-r)
+}
+
 func (s *sheet) markSize() vg.Length { return s.pt(4.6) }
 
-// tags are the labels of the marks: names, shortened to a third of the width,
-// or numbers.
+// tags are the labels of the marks: names in at most two lines, or numbers.
 func (v *mapView) tags(s *sheet, g plane, names bool) []tag {
 	out := make([]tag, len(v.d.Swaps))
 	for i, m := range v.d.Swaps {
 		out[i] = tag{at: v.at(g, i), r: s.markSize(), text: itemNumber(i), pen: s.bodyPen()}
 		if names {
-			out[i].text = s.fit(s.bodyPen(), m.Name, (g.area.Max.X-g.area.Min.X)*0.42)
+			out[i] = s.named(out[i], m.Name, (g.area.Max.X-g.area.Min.X)*0.42)
 		}
 	}
 	return out
@@ -210,6 +250,9 @@ func (v *mapView) joins(s *sheet, g plane) {
 
 func (v *mapView) marks(s *sheet, g plane) {
 	for i := range v.d.Swaps {
+		s.leader(v.lies(g, i), v.at(g, i), s.markSize())
+	}
+	for i := range v.d.Swaps {
 		if x, lo, hi, ok := v.whisker(g, i); ok {
 			_, edge := s.inks.verdictInks(v.d.Swaps[i].Verdict)
 			s.uprightInterval(edge, x, lo, hi, s.pt(3), g.within())
@@ -220,11 +263,11 @@ func (v *mapView) marks(s *sheet, g plane) {
 	}
 }
 
-// list writes the swaps by number beside the map.
-func (v *mapView) list(s *sheet, g plane) {
+// items are the swaps by number, for the list.
+func (v *mapView) items() []listItem {
 	items := make([]listItem, len(v.d.Swaps))
 	for i, m := range v.d.Swaps {
 		items[i] = listItem{m.Name, v.d.figures(i), changeOf(-m.Saving, v.d.Unit)}
 	}
-	s.numbered(g.list, items)
+	return items
 }

@@ -2,6 +2,7 @@ package charts
 
 import (
 	"math"
+	"strings"
 
 	"gonum.org/v1/plot/vg"
 )
@@ -12,8 +13,47 @@ type tag struct {
 	r     vg.Length
 	text  string
 	pen   pen
-	must  bool   // stands off rather than not at all
-	short string // what stands where the text does not fit, on a narrow sheet
+	lines []string // the text in lines, where it takes more than one
+	cut   bool     // it does not say all of the name
+	must  bool     // stands off rather than not at all
+	short string   // what stands where the text does not fit, on a narrow sheet
+}
+
+// written are the lines of a tag.
+func (t tag) written() []string {
+	if len(t.lines) > 0 {
+		return t.lines
+	}
+	return []string{t.text}
+}
+
+// named gives a tag a name in at most two lines of a width.
+func (s *sheet) named(t tag, name string, w vg.Length) tag {
+	t.text = name
+	if s.width(t.pen, name) > w*0.6 {
+		t.lines = s.wrap(t.pen, name, w*0.6, 2)
+		if t.cut = strings.Join(t.lines, " ") != name; t.cut {
+			t.lines = s.wrap(t.pen, name, w, 2)
+			t.cut = strings.Join(t.lines, " ") != name
+		}
+	}
+	return t
+}
+
+// writeLines writes a tag's lines in its box, against the side the mark is on.
+func (s *sheet) writeLines(t tag, b vg.Rectangle) {
+	lines := t.written()
+	x, align := (b.Min.X+b.Max.X)/2, 0.5
+	if pad := s.pt(1.5); len(lines) > 1 && b.Min.X >= t.at.X {
+		x, align = b.Min.X+pad, 0
+	} else if len(lines) > 1 && b.Max.X <= t.at.X {
+		x, align = b.Max.X-pad, 1
+	}
+	step := s.pt(t.pen.size * 1.2)
+	y := (b.Min.Y+b.Max.Y)/2 + step*vg.Length(len(lines)-1)/2
+	for k, line := range lines {
+		s.write(t.pen, x, y-step*vg.Length(k), align, line)
+	}
 }
 
 // placer finds room for tags where nothing else stands.
@@ -68,7 +108,7 @@ func (p *placer) place(tags []tag, far bool) (boxes []vg.Rectangle, all bool) {
 		if ok {
 			p.taken = append(p.taken, box)
 		}
-		boxes, all = append(boxes, box), all && ok
+		boxes, all = append(boxes, box), all && ok && !t.cut
 	}
 	return boxes, all
 }
@@ -81,7 +121,7 @@ func (p *placer) squeeze(tags []tag) []vg.Rectangle {
 		if boxes[i] != (vg.Rectangle{}) || tags[i].short == "" {
 			continue
 		}
-		tags[i].text = tags[i].short
+		tags[i].text, tags[i].lines = tags[i].short, nil
 		if b, ok := p.near(tags[i]); ok {
 			boxes[i] = b
 			p.taken = append(p.taken, b)
@@ -91,7 +131,11 @@ func (p *placer) squeeze(tags []tag) []vg.Rectangle {
 }
 
 func (p *placer) size(t tag) (w, h vg.Length) {
-	return p.s.width(t.pen, t.text) + p.s.pt(3), p.s.pt(t.pen.size * 1.12)
+	lines := t.written()
+	for _, line := range lines {
+		w = max(w, p.s.width(t.pen, line))
+	}
+	return w + p.s.pt(3), p.s.pt(t.pen.size * (1.12 + 1.2*float64(len(lines)-1)))
 }
 
 func (p *placer) near(t tag) (vg.Rectangle, bool) {
@@ -142,6 +186,6 @@ func (s *sheet) drawTags(tags []tag, boxes []vg.Rectangle) {
 			k := t.r / gap
 			s.slant(s.inks.axis, vg.Point{X: t.at.X + (near.X-t.at.X)*k, Y: t.at.Y + (near.Y-t.at.Y)*k}, near, s.hair(1))
 		}
-		s.write(t.pen, (b.Min.X+b.Max.X)/2, (b.Min.Y+b.Max.Y)/2, 0.5, t.text)
+		s.writeLines(t, b)
 	}
 }

@@ -1,10 +1,6 @@
 package charts
 
-import (
-	"gonum.org/v1/plot/vg"
-
-	"parewell/recipes/words"
-)
+import "gonum.org/v1/plot/vg"
 
 // planeNeeds says what a figure with two value axes needs.
 type planeNeeds struct {
@@ -12,8 +8,8 @@ type planeNeeds struct {
 	x, y         span
 	xText, yText []string // what the axes are, the fullest first
 	keys         []markKey
-	strip        bool // a band under the values for what has no y
-	list         bool // a column at the right for a numbered list
+	strip        bool       // a band under the values for what has no y
+	list         []listItem // a numbered list beside or under the values; nil: none
 }
 
 // plane is the layout of a figure with two value axes.
@@ -21,14 +17,27 @@ type plane struct {
 	body, area, strip, list vg.Rectangle
 	pl                      panel
 	xs, ys                  axis
+	listed                  listPlan
+	whole                   bool       // the list has room for all names
+	spots                   []vg.Point // where marks stand that were moved aside; nil: none were
 }
 
 // plane lays the figure out in the largest text that leaves the values room.
 func (s *sheet) plane(n planeNeeds) plane {
 	var g plane
+	room := func() bool {
+		return g.area.Max.Y-g.area.Min.Y >= s.pt(150) && g.area.Max.X-g.area.Min.X >= s.pt(250)
+	}
 	for _, s.scale = range textScales {
-		g = s.planeAt(n)
-		if g.area.Max.Y-g.area.Min.Y >= s.pt(150) && g.area.Max.X-g.area.Min.X >= s.pt(250) {
+		if g = s.planeAt(n); room() && (n.list == nil || g.whole) {
+			return g
+		}
+	}
+	if g.whole {
+		return g // the smallest text: all names before wide values
+	}
+	for _, s.scale = range textScales {
+		if g = s.planeAt(n); room() || g.whole {
 			break
 		}
 	}
@@ -41,10 +50,8 @@ func (s *sheet) planeAt(n planeNeeds) plane {
 	top := g.body.Max.Y - s.markLegend(g.body, n.keys, true) - h - s.pt(3)
 	bottom := g.body.Min.Y + s.footLine(true)
 	right := g.body.Max.X
-	if n.list && right-g.body.Min.X >= s.pt(330) {
-		w := (right - g.body.Min.X) * 0.36
-		g.list = vg.Rectangle{Min: vg.Point{X: right - w, Y: g.body.Min.Y}, Max: vg.Point{X: right, Y: top + h}}
-		right -= w + s.pt(14)
+	if n.list != nil {
+		right, bottom = s.withList(&g, n.list, top+h, right, bottom)
 	}
 	if n.strip {
 		g.strip = vg.Rectangle{Min: vg.Point{Y: bottom}, Max: vg.Point{X: right, Y: bottom + s.pt(15)}}
@@ -110,43 +117,3 @@ func (s *sheet) levelLimit(g plane, at float64) {
 
 // within is the upright range of the values, where intervals are cut.
 func (g plane) within() [2]vg.Length { return [2]vg.Length{g.area.Min.Y, g.area.Max.Y} }
-
-// listItem is one line of a numbered list beside a plane: its name, the figures
-// under it, and the one figure that stays when there is no room for them.
-type listItem struct{ name, figures, short string }
-
-// numbered writes a numbered list into r and, under it, how many had no room.
-func (s *sheet) numbered(r vg.Rectangle, items []listItem) {
-	name, small := s.lineOf(s.bodyPen()), s.lineOf(s.smallPen())
-	n := vg.Length(len(items))
-	step, two := name+small+s.pt(3), true
-	if room := r.Max.Y - r.Min.Y; n*step > room {
-		step, two = max(name*0.92, min(name*1.25, room/n)), false
-	}
-	fit := len(items)
-	if n*step > r.Max.Y-r.Min.Y+s.pt(1) {
-		fit = max(0, int((r.Max.Y-r.Min.Y-small)/step))
-	}
-	for i, it := range items[:fit] {
-		s.numberedItem(r, r.Max.Y-name/2-step*vg.Length(i), i, it, two)
-	}
-	if fit < len(items) {
-		text := s.fit(s.smallPen(), words.Say("charts.rows.more", len(items)-fit), r.Max.X-r.Min.X)
-		s.write(s.smallPen(), r.Min.X, r.Min.Y+small*0.4, 0, text)
-	}
-}
-
-// numberedItem writes one line of the list, or two.
-func (s *sheet) numberedItem(r vg.Rectangle, y vg.Length, i int, it listItem, two bool) {
-	x := r.Min.X + s.width(s.bodyPen(), "00") + s.pt(6)
-	room := r.Max.X - x
-	s.write(s.bodyPen(), x-s.pt(6), y, 1, itemNumber(i))
-	if two {
-		below := y - (s.lineOf(s.bodyPen())+s.lineOf(s.smallPen()))/2
-		s.write(s.smallPen(), x, below, 0, s.fit(s.smallPen(), it.figures, room))
-	} else {
-		room -= s.width(s.smallPen(), it.short) + s.pt(8)
-		s.write(s.smallPen(), r.Max.X, y, 1, it.short)
-	}
-	s.write(s.bodyPen(), x, y, 0, s.fit(s.bodyPen(), it.name, room))
-}

@@ -122,6 +122,7 @@ func (g rowStage) drawRows(s *sheet, title string) {
 // drawRest says how many rows did not fit, over whatever lines run there.
 func (g rowStage) drawRest(s *sheet) {
 	if left := len(g.gut.rows) - g.shown; left > 0 {
+		s.left = true
 		text := s.fit(s.smallPen(), words.Say("charts.rows.more", left), g.body.Max.X-g.body.Min.X-s.pt(4))
 		s.writeClean(s.smallPen(), g.body.Min.X+s.pt(2), g.y(g.shown), 0, text)
 	}

@@ -37,6 +37,7 @@ type sheet struct {
 	scale float64   // text size multiplier, 1 unless the sheet is small
 	texts []textBox // what was written and where, for the tests
 	bars  int       // bars drawn, for the tests
+	left  bool      // something had no room, and the sheet says so
 
 	widths map[measured]vg.Length
 }

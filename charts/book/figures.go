@@ -98,22 +98,20 @@ func (d *drawer) accounts() {
 }
 
 // put keeps a figure; one that its numbers do not allow is left out. high is a
-// share of the width.
+// share of the width; a figure that cuts a name at that is made higher.
 func (d *drawer) put(name, caption string, high float64, fig *charts.Figure, err error) {
 	if err != nil {
 		return
 	}
-	d.out = append(d.out, Figure{Name: name, Caption: caption, Alt: fig.PaperAlt(), Figure: fig, WideMM: d.wide, HighMM: math.Round(d.wide * high)})
+	d.out = append(d.out, Figure{
+		Name: name, Caption: caption, Alt: fig.PaperAlt(), Figure: fig,
+		WideMM: d.wide, HighMM: fig.HighMM(d.wide, math.Round(d.wide*high)),
+	})
 }
 
 // energy puts by which factors energy is counted behind a caption.
 func (d *drawer) energy(caption string) string {
 	return caption + " " + energyLine(d.book, d.options.Rule)
-}
-
-// fallHigh is rowsHigh for rows whose names may take three lines at any width.
-func (d *drawer) fallHigh(rows int) float64 {
-	return math.Max(rowsHigh(rows), (20+7.5*float64(min(rows, 14)))/d.wide)
 }
 
 // rowsHigh is a height that gives each row of a chart its room.
@@ -178,7 +176,7 @@ func (d *drawer) falls() {
 			caption = d.energy(caption)
 		}
 		fig, err := charts.Waterfall(data)
-		d.put(words.Say("book.file.fall", d.version.Letter, data.Nutrient), caption, d.fallHigh(len(data.Steps)+2), fig, err)
+		d.put(words.Say("book.file.fall", d.version.Letter, data.Nutrient), caption, rowsHigh(len(data.Steps)+2), fig, err)
 	}
 }
 
