@@ -249,7 +249,8 @@ func differing(list []*recipes.Serving) []string {
 }
 
 // Choose settles a disagreement: the serving counts, others of the same taster
-// and sample are kept but do not.
+// and sample are kept but do not. What they alone say, and do not say differently
+// from one another, goes on with it.
 func Choose(id, servingID recipes.ID) recipes.Verb {
 	return func(b *recipes.Book) (recipes.Change, error) {
 		t, chosen, err := entered(b, id, servingID)
@@ -257,19 +258,42 @@ func Choose(id, servingID recipes.ID) recipes.Verb {
 			return recipes.Change{}, err
 		}
 		c := did(t, "did.choose-score")
+		counts := *chosen
+		counts.Dropped = ""
+		var others []*recipes.Serving
 		for _, s := range b.Servings(id) {
-			if s.Panelist != chosen.Panelist || s.Sample != chosen.Sample {
+			if s.Panelist != chosen.Panelist || s.Sample != chosen.Sample || s.ID == chosen.ID {
 				continue
 			}
-			n := *s
-			n.Dropped = ""
-			if s.ID != chosen.ID {
-				n.Dropped = words.Say("tasting.dropped.chosen")
+			if s.Counts() {
+				others = append(others, s)
 			}
+			n := *s
+			n.Dropped = words.Say("tasting.dropped.chosen")
 			put(&c, s, &n)
 		}
+		counts.Scores = withUncontested(chosen.Scores, others)
+		put(&c, chosen, &counts)
 		return c, nil
 	}
+}
+
+// withUncontested are scores with those of others that they lack and the others
+// agree on.
+func withUncontested(scores map[string]float64, others []*recipes.Serving) map[string]float64 {
+	out := maps.Clone(scores)
+	if out == nil {
+		out = map[string]float64{}
+	}
+	contested := differing(others)
+	for _, s := range others {
+		for key, v := range s.Scores {
+			if _, has := scores[key]; !has && !slices.Contains(contested, key) {
+				out[key] = v
+			}
+		}
+	}
+	return out
 }
 
 // Gap is an answer that a seated taster still owes: a cup, or her tray (Code 0).

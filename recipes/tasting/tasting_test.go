@@ -140,6 +140,34 @@ func TestTwoSourcesWaitForAChoice(t *testing.T) {
 	}
 }
 
+// TestAChoiceKeepsWhatNobodyContests: choosing one entry of a cup loses no answer that
+// only the other has.
+func TestAChoiceKeepsWhatNobodyContests(t *testing.T) {
+	k := lay(t)
+	k.plan()
+	n := *k.book.Tasting("t")
+	n.Attributes = append(slices.Clone(n.Attributes), recipes.Attribute{Name: "Flavour", Kind: recipes.AskIntensity})
+	k.do(tasting.Put(&n, tasting.InOrder(k.book, "t")))
+	k.do(tasting.Begin("t"))
+	cup := k.book.Tasting("t").Seat(1).Cups[0]
+	say := func(source recipes.Source, scores map[string]float64) {
+		k.do(tasting.Record("t", k.id, tasting.Answer{Seat: 1, Code: cup.Code, Source: source, Scores: scores}))
+	}
+	say(recipes.FromPaper, map[string]float64{"Overall": 6})
+	say(recipes.FromFile, map[string]float64{"Overall": 7, "Flavour": 5})
+	d := tasting.Disagreements(k.book, k.book.Tasting("t"))
+	if len(d) != 1 || !slices.Equal(d[0].Keys, []string{"Overall"}) {
+		t.Fatalf("%+v", d)
+	}
+	i := slices.IndexFunc(d[0].Servings, func(s *recipes.Serving) bool { return s.Source == recipes.FromPaper })
+	k.do(tasting.Choose("t", d[0].Servings[i].ID))
+	for _, s := range k.book.Servings("t") {
+		if s.Counts() && (s.Scores["Overall"] != 6 || s.Scores["Flavour"] != 5) {
+			t.Errorf("%+v", s)
+		}
+	}
+}
+
 func TestAnswersAreHeldAgainstTheirQuestion(t *testing.T) {
 	k := lay(t)
 	k.plan()
