@@ -26,13 +26,16 @@ func (d *Draft) askBoiled(foods Foods) {
 	}
 	told := slices.ContainsFunc(d.Lines, saltOfWater)
 	sentences := d.sentences()
+	var pan boilingPan
 	for i, s := range sentences {
 		words := keyWords(s)
-		if !slices.ContainsFunc(words, func(w string) bool { return slices.Contains(boilingWords, w) }) {
+		boils := pan.boils(words)
+		pan.follow(s)
+		if !boils {
 			continue
 		}
 		drained := slices.ContainsFunc(sentences[i:min(i+3, len(sentences))], func(x string) bool { return strings.Contains(fold(x), "drain") })
-		salted := !told && saltedWater.MatchString(fold(s))
+		salted := !told && pan.salted
 		for _, l := range d.Lines {
 			f := foods.Get(l.Food)
 			if f == nil || !speaksOf(words, l, f) {
@@ -48,6 +51,48 @@ func (d *Draft) askBoiled(foods Foods) {
 			}
 		}
 	}
+}
+
+// boilingPan is the pan of water that earlier sentences put on: what goes into it in
+// the next ones is boiled in it, salted or not.
+type boilingPan struct {
+	left    int // sentences for which it is on yet
+	salted  bool
+	drained bool // by the last sentence
+}
+
+// panSentences is for how many sentences a pan of water is remembered; common
+// practice, no source.
+const panSentences = 4
+
+// intoPan are what a step says that goes into a pan.
+var intoPan = []string{"add", "tip", "drop", "put", "lower", "plunge", "stir"}
+
+// boils tells whether a sentence of these words boils what it names.
+func (p *boilingPan) boils(words []string) bool {
+	if p.drained {
+		*p = boilingPan{}
+	}
+	has := func(list []string) bool {
+		return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(list, w) })
+	}
+	return has(boilingWords) || p.left > 0 && has(intoPan)
+}
+
+// follow takes the next sentence: it may put water on, and what is drained ends it.
+func (p *boilingPan) follow(sentence string) {
+	text := fold(sentence)
+	salted := saltedWater.MatchString(text)
+	switch {
+	case salted || hasWord(text, "water") && hasWord(text, "boil"):
+		*p = boilingPan{left: panSentences, salted: salted}
+	case p.left > 0:
+		p.left--
+	}
+	if p.left == 0 {
+		p.salted = false
+	}
+	p.drained = strings.Contains(text, "drain")
 }
 
 // sentences are those of all steps in order.

@@ -23,6 +23,11 @@ func TestWhatTheMethodBoils(t *testing.T) {
 		{"another thing is drained", "400 g spaghetti", "Drain the beans. Warm the sauce.", false, false},
 		{"cooked when weighed", "400 g cooked spaghetti", "Boil the water and drain the spaghetti.", false, false},
 		{"vegetables are asked about their salt alone", "500 g potatoes", "Boil the potatoes in well salted water and drain.", false, true},
+		{"the water in a sentence before", "400 g spaghetti", "Bring a large pan of salted water to the boil. Add the spaghetti and cook for 10 minutes. Drain.", true, true},
+		{"the water in a step before", "300 g basmati rice", "Bring a pan of water to the boil and salt the water.\nTip in the rice, stir once.\nDrain after 11 minutes.", true, true},
+		{"unsalted water in a sentence before", "400 g spaghetti", "Bring a large pan of water to the boil. Add the spaghetti and cook for 10 minutes. Drain.", true, false},
+		{"long after the water", "500 g potatoes", "Cook the beans in salted water. Drain. Warm the oil. Fry the garlic. Chop the parsley. Roast the onion. Boil the potatoes in a pan.", false, false},
+		{"after the pan was drained", "500 g potatoes", "Cook the beans in salted water. Drain. Put the potatoes into the oven.", false, false},
 		{"unsalted", "500 g potatoes", "Boil the potatoes in unsalted water and drain.", false, false},
 		{"her own word", "400 g spaghetti [boiled with its liquid]", "Boil the spaghetti and drain it.", false, false},
 	} {
