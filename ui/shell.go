@@ -116,11 +116,10 @@ func (w *Window) forgetHidden() {
 // before it says so; they go on being written.
 const patience = 10 * time.Second
 
-// close keeps the window's size, waits for the writer beside the UI and leaves.
+// close keeps the window's size and place, waits for the writer beside the UI and leaves.
 func (w *Window) close() {
 	w.win.Canvas().Unfocus() // keeps what was being typed
-	size := w.win.Canvas().Size()
-	w.desk.SetPrefs(func(p *desk.Prefs) { p.Width, p.Height = float64(size.Width), float64(size.Height) })
+	w.keepPlace()
 	go func() {
 		ctx, cancel := context.WithTimeout(context.Background(), patience)
 		defer cancel()

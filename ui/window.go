@@ -36,6 +36,7 @@ type Window struct {
 	pins   pins
 
 	printer Printer // nil: the window's language only
+	placer  Placer  // nil: where the window stands is the system's affair
 	keysDue bool    // the page was just come to, and nothing has the keyboard yet
 }
 

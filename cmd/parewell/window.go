@@ -63,6 +63,9 @@ func openWindow(path string) error {
 	}
 	_ = greeted.Close() // the window has a line of its own now
 	w.PrintWith(printApart)
+	if p := newPlacer(); p != nil {
+		w.PlaceBy(p)
+	}
 	if brokeOff {
 		w.TellCrash(last)
 	}

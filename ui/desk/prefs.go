@@ -17,10 +17,20 @@ type Prefs struct {
 	Text   float64  `json:"text,omitempty"`   // size of text against the usual; 0: 1
 	Width  float64  `json:"width,omitempty"`  // of the window; 0: the usual
 	Height float64  `json:"height,omitempty"` // of the window; 0: the usual
+	Spot   Spot     `json:"spot,omitzero"`    // where the window stood
 	Recent []Recent `json:"recent,omitempty"` // newest first
 
 	Language string `json:"language,omitempty"` // of sentences and numbers, "fr"; "": English
 	Decimal  string `json:"decimal,omitempty"`  // of numbers, "," or "."; "": as the language has it
+}
+
+// Spot is where a window stood: the corner of what is in it, in pixels of the
+// screen. Of the zero Spot nothing is known.
+type Spot struct {
+	Known   bool `json:"known,omitempty"`
+	X       int  `json:"x,omitempty"`
+	Y       int  `json:"y,omitempty"`
+	Filling bool `json:"filling,omitempty"` // it filled the screen; X and Y, when known, are from before
 }
 
 // Recent is a workbook opened before.
