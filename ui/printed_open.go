@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"slices"
+
 	"fyne.io/fyne/v2"
 
 	"parewell/charts/book"
@@ -59,11 +61,20 @@ func (w *Window) showOpenPoint(x *book.Open) {
 	if x.Kind == book.OpenUntested && len(w.book().Batches(recipe)) > 0 {
 		tab = tabTastings // cooked, but not tasted
 	}
+	swap := bringing(w.book(), r, x.Line)
+	if tab == tabOriginal && swap != "" {
+		tab = tabSwaps // a line of the version, not of the original
+	}
 	w.goTo(place{page: pageRecipe, recipe: recipe, tab: tab})
 	views, _ := w.pages[pageRecipe].(*recipePage)
 	switch p := views.inner[tab].(type) {
 	case *originalPage:
 		p.point(x.Line, x.Step)
+	case *swapsPage:
+		if swap != "" {
+			p.table.SelectKey(string(swap))
+			w.win.Canvas().Focus(p.table)
+		}
 	case *printedPage:
 		var field interface {
 			fyne.Focusable
@@ -75,6 +86,22 @@ func (w *Window) showOpenPoint(x *book.Open) {
 		bringIntoSight(p.side, field)
 		w.win.Canvas().Focus(field)
 	}
+}
+
+// bringing is the swap that brings a line into a dish, "" for a line of the original
+// or none.
+func bringing(b *recipes.Book, r *recipes.Recipe, line recipes.ID) recipes.ID {
+	if line == "" || r.Line(line) != nil {
+		return ""
+	}
+	for _, s := range b.Swaps(r.ID) {
+		for _, o := range s.Ops {
+			if slices.ContainsFunc(o.Lines, func(l *recipes.Line) bool { return l.ID == line }) {
+				return s.ID
+			}
+		}
+	}
+	return ""
 }
 
 // point marks a line or a step of the original, if it is there, and gives its

@@ -2,6 +2,7 @@ package book
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"parewell/analysis/claims"
@@ -41,5 +42,32 @@ func TestWhatMovesAPagesEnergy(t *testing.T) {
 	}
 	if moved == 0 {
 		t.Error("nothing was rounded anywhere")
+	}
+}
+
+// TestWhatRoundingMovesMostIsNamed: the editor is led to the ingredient that moves a
+// figure by more than 2 %, and told what it is printed as.
+func TestWhatRoundingMovesMostIsNamed(t *testing.T) {
+	p := pageOf(t, 1, "E", Usual(Metric, claims.EU))
+	found := false
+	for _, o := range p.Editor {
+		if o.Kind != OpenRounding || !strings.Contains(o.Text, "sodium") {
+			continue
+		}
+		found = true
+		line := recipes.ID("")
+		for _, s := range p.Sections {
+			for i := range s.Lines {
+				if strings.Contains(s.Lines[i].In(0), "salt") {
+					line = s.Lines[i].Line
+				}
+			}
+		}
+		if o.Line != line || !strings.Contains(o.Text, "Most of it is") || !strings.Contains(o.Text, "salt: ") {
+			t.Errorf("%+v, want line %s", o, line)
+		}
+	}
+	if !found {
+		t.Error("nothing is said of the sodium")
 	}
 }

@@ -279,11 +279,34 @@ func moved(exact, asPrinted *nutrition.Account, s measure.System, o Options) []O
 		if was.Nowhere || was.Amount <= 0 || math.Abs(is.Amount/was.Amount-1) <= editorShare {
 			continue
 		}
-		out = append(out, Open{Kind: OpenRounding, Text: words.Say("book.editor.moved",
+		x := Open{Kind: OpenRounding, Text: words.Say("book.editor.moved",
 			words.Say("book.system."+s.String()), words.Say("nutrient."+n.Key()),
-			words.Signed(100*(is.Amount/was.Amount-1), 1), amountOf(n, was.Amount), amountOf(n, is.Amount))})
+			words.Signed(100*(is.Amount/was.Amount-1), 1), amountOf(n, was.Amount), amountOf(n, is.Amount))}
+		if l := mostMoved(exact, asPrinted, n); l != nil {
+			x.Line = l.Line
+			x.Text += " " + words.Say("book.editor.moved.most", l.Name, words.Trim(l.Was, 1)+" g", words.Trim(l.Is, 1)+" g")
+		}
+		out = append(out, x)
 	}
 	return out
+}
+
+// mostMoved is the ingredient whose rounding moves a nutrient most, nil where none
+// does.
+func mostMoved(exact, asPrinted *nutrition.Account, n food.Nutrient) *MovedLine {
+	var most *MovedLine
+	top := 1e-9
+	for i := range exact.Draft.Lines {
+		was, known := exact.LineAmount(i, n)
+		is, too := asPrinted.LineAmount(i, n)
+		if by := math.Abs(is - was); known && too && by > top {
+			l := exact.Draft.Lines[i].Line
+			most, top = &MovedLine{Line: l.ID, Name: l.Name}, by
+			most.Was, _ = exact.Draft.Lines[i].Grams()
+			most.Is, _ = asPrinted.Draft.Lines[i].Grams()
+		}
+	}
+	return most
 }
 
 func amountOf(n food.Nutrient, v float64) string {
