@@ -52,20 +52,13 @@ func (b *ledgerBest) show() {
 	s := t.Sheet()
 	d := matrixOf(s)
 	d.Columns[0].Min, d.Columns[0].Max = 170, 480
-	d.Columns[3].Min, d.Columns[3].Max = 150, 420
+	d.Columns[3].Min, d.Columns[3].Max = 180, 420
 	if b.p.tight {
 		d.Columns[0].Max = 210
 	}
 	b.table.SetData(d)
 	visible(b.table, len(s.Rows) > 0)
-	text := ""
-	switch {
-	case len(s.Rows) == 0:
-		text = words.Say("keep.best.none")
-	case t.Best.ForLimit == nil && t.Best.Limit > 0:
-		text = words.Say("keep.best.none-within", words.Trim(t.Best.Limit, 2))
-	}
-	b.say(text, t.Beside())
+	b.say(t.Foot(), t.Beside())
 }
 
 func (b *ledgerBest) say(text string, beside []string) {

@@ -109,7 +109,7 @@ func TestKeepOrDrop(t *testing.T) {
 		if c := p.cell(t, "25 % less", 3); c.Text != "drop: drops too much" || c.Mark != parts.VerdictMark(charts.TooMuch) {
 			t.Errorf("salt: %+v", c)
 		}
-		if !p.under.Visible() || !strings.Contains(p.ranges.Text(), "90 % range") {
+		if !p.ranges.Visible() || !strings.Contains(p.ranges.Text(), "90 % range") {
 			t.Error("nothing says what a 90 % range is")
 		}
 		for _, kind := range []string{chartFall, chartFront} {
@@ -211,5 +211,57 @@ func TestARecipeWithoutSwapsSaysWhatToDo(t *testing.T) {
 	pressPin(k, "ledger.empty.swaps")
 	if k.at.tab != tabSwaps {
 		t.Error("the way on leads nowhere")
+	}
+}
+
+// A limit that cannot be taken is refused beside its field, letters too; the refusal
+// goes when a right one is taken or the page is left.
+func TestALimitIsRefusedBesideItsField(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	r := k.setTable(tasterCodes(16)...)
+	k.held(r, nil, k.liked(r))
+	p := k.atLedger(r)
+	for _, wrong := range []string{"9", "a bit"} {
+		p.tryLimit(wrong)
+		k.settle()
+		if !p.limitFault.Visible() || !strings.Contains(p.limitFault.Text(), "“"+wrong+"” is no limit") || strings.Contains(k.status.Message(), "limit") {
+			t.Errorf("%q: %q, %q", wrong, p.limitFault.Text(), k.status.Message())
+		}
+	}
+	k.picture("ledger-limit-wrong")
+	p.limit.FocusGained()
+	p.limit.TypedRune('x')
+	if !strings.Contains(p.limit.Text, "x") {
+		t.Error("a letter is silently ignored")
+	}
+	p.tryLimit("0.7")
+	k.settle()
+	if p.limitFault.Visible() || p.ask.Limit != 0.7 {
+		t.Errorf("a right limit was taken and the page still says %q", p.limitFault.Text())
+	}
+	p.tryLimit("9")
+	k.goTo(place{page: pageRecipe, recipe: r.ID, tab: tabVersions})
+	k.settle()
+	if p = k.atLedger(r); p.limitFault.Visible() {
+		t.Error("the refusal outlived the page")
+	}
+}
+
+// Whoever read Next to its end and picks another row sees its detail from the top.
+func TestAnotherRowIsReadFromItsTop(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 560))
+	r := k.setTable(tasterCodes(16)...)
+	k.held(r, nil, k.liked(r))
+	p := k.atLedger(r)
+	p.right.Refresh()
+	p.right.ScrollToBottom()
+	k.settle()
+	if p.right.Offset.Y == 0 {
+		t.Fatal("the right side does not scroll")
+	}
+	p.table.Select(1, 0)
+	k.settle()
+	if p.chosen != p.view.Sheet.Rows[1].Key || p.right.Offset.Y != 0 {
+		t.Errorf("%s at %v", p.chosen, p.right.Offset.Y)
 	}
 }

@@ -3,6 +3,7 @@ package ui
 import (
 	"context"
 	"math"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/container"
@@ -36,6 +37,7 @@ type ledgerPage struct {
 	attribute, nutrient *parts.Picker
 	limit               *parts.Entry
 	limitRow            fyne.CanvasObject
+	limitFault          *parts.Text // what is wrong with what was typed
 	banners             *fyne.Container
 	table               *parts.Matrix
 	detail              *fyne.Container
@@ -47,7 +49,7 @@ type ledgerPage struct {
 	main, side          *fyne.Container // what the two scroll
 	why                 *parts.Panel    // around the detail
 	outrank, ranges     *parts.Text
-	under               fyne.CanvasObject // both, under the table
+	under               fyne.CanvasObject // both, under the table, with what more is better of
 }
 
 func newLedgerPage(w *Window) page {
@@ -66,7 +68,7 @@ func (p *ledgerPage) build() fyne.CanvasObject {
 	p.why = parts.NewPanel(parts.GapLarge, p.detail)
 	p.outrank = parts.NewCaption(words.Say("keep.wholes.outrank"))
 	p.ranges = parts.NewCaption(words.Say("keep.range.plain"))
-	p.under = parts.Pad(6, 12, 8, 12, parts.Rows(4, p.outrank, p.ranges))
+	p.under = parts.Pad(6, 12, 8, 12, parts.Rows(4, p.outrank, p.ranges, parts.NewCaption(words.Say("keep.lighter.not"))))
 	p.main = parts.Rows(parts.GapMedium, p.tools(), p.banners, parts.NewTableCard("", "", parts.Rows(0, p.table, p.under)), p.chart.view, p.best.view)
 	p.side = parts.Rows(parts.GapMedium, p.why, p.next.view)
 	p.narrow, p.tight = false, false
@@ -92,7 +94,10 @@ func (p *ledgerPage) tools() fyne.CanvasObject {
 		p.lay()
 		p.trade()
 	})
-	p.limit = parts.NewNumberEntry("", "", p.tryLimit)
+	p.limit = parts.NewEntry("", "", p.tryLimit) // takes letters too: what is no number is said to be none
+	p.limitFault = parts.NewCaption("")
+	p.limitFault.SetRole(parts.RoleError)
+	p.limitFault.Hide()
 	p.limit.Width = 64
 	p.w.pin("ledger.attribute", p.attribute)
 	p.w.pin("ledger.nutrient", p.nutrient)
@@ -101,13 +106,13 @@ func (p *ledgerPage) tools() fyne.CanvasObject {
 		return parts.Line(parts.GapSmall, parts.NewCaption(words.Say(label)), o)
 	}
 	p.limitRow = parts.Line(parts.GapSmall, parts.NewCaption(words.Say("keep.limit")), p.limit, parts.NewCaption(words.Say("keep.limit.unit")))
-	return parts.Flow(parts.GapLarge, named("keep.score", p.attribute), named("keep.saving", p.nutrient), p.limitRow)
+	return parts.Rows(4, parts.Flow(parts.GapLarge, named("keep.score", p.attribute), named("keep.saving", p.nutrient), p.limitRow), p.limitFault)
 }
 
 func ledgerNutrients(b *recipes.Book) []parts.Suggestion {
 	var out []parts.Suggestion
 	u := sheets.UnitsOf(b)
-	for _, n := range u.Shown() {
+	for _, n := range sheets.LighterBy(u) {
 		out = append(out, parts.Suggestion{Key: n.Key(), Text: u.Label(n)})
 	}
 	return out
@@ -118,18 +123,33 @@ func (p *ledgerPage) tryLimit(text string) {
 	if p.l == nil {
 		return
 	}
+	text = strings.TrimSpace(text)
 	v, ok := reading.Number(text)
 	if text != "" && (!ok || v <= 0 || v > 8) {
-		p.w.problem(sheets.Wrongly("keep.limit.wrong", text))
+		p.refuseLimit(sheets.Wrongly("keep.limit.wrong", text))
 		p.limit.Set(p.limitText())
 		return
 	}
+	p.refuseLimit(nil)
 	if text == "" || math.Abs(v-p.l.Limit()) < 1e-9 {
 		v = 0
 	}
 	p.ask.Limit = v
 	p.lay()
 	p.trade()
+}
+
+// refuseLimit says beside the field why a limit was not taken, until one is; nil
+// takes it off.
+func (p *ledgerPage) refuseLimit(err error) {
+	text := ""
+	if err != nil {
+		text = sheets.Sentence(err)
+	}
+	p.limitFault.SetText(text)
+	visible(p.limitFault, err != nil)
+	p.main.Refresh()
+	p.left.Refresh()
 }
 
 // limitText is the limit in use, as the field shows it.
@@ -145,6 +165,9 @@ func (p *ledgerPage) limitText() string {
 
 func (p *ledgerPage) show() {
 	r := p.w.recipe()
+	if p.limitFault != nil && p.limitFault.Visible() {
+		p.refuseLimit(nil)
+	}
 	if r.ID != p.recipe {
 		p.recipe, p.l, p.view, p.trades, p.book, p.chosen = r.ID, nil, nil, nil, nil, ""
 		p.ask.Limit, p.ask.Attribute = 0, ""
@@ -226,7 +249,8 @@ func (p *ledgerPage) lay() {
 	p.showBanners()
 	p.showTable()
 	visible(p.outrank, len(v.Table.Wholes) > 0)
-	visible(p.under, p.l.Tasted())
+	visible(p.ranges, p.l.Tasted())
+	p.under.Refresh()
 	if p.chosen == "" || v.Detail(p.chosen).Title == "" {
 		p.chosen = v.Sheet.Rows[0].Key
 	}
@@ -272,6 +296,7 @@ func (p *ledgerPage) choose(row int) {
 		p.chosen = key
 		p.showDetail()
 		p.right.Content.Refresh()
+		p.right.ScrollToTop() // what was read there before may have been far down
 	}
 }
 

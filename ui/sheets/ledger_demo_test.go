@@ -280,3 +280,51 @@ func TestWhatIsSaidOfSeveralSwapsIsSaidOnce(t *testing.T) {
 		t.Error(b)
 	}
 }
+
+// What keeps within the limit stands first; what is over it last, under a line that
+// says so, and every row has its verdict.
+func TestTradeOffsSayWhatKeepsWithinTheLimit(t *testing.T) {
+	l := demoLedger(t)
+	x := l.Trade(context.Background(), LedgerAsk{Nutrient: food.EnergyKcal})
+	s := x.Sheet()
+	var got []string
+	for _, r := range s.Rows {
+		if r.Band {
+			got = append(got, r.Label.Text)
+			continue
+		}
+		mark, _ := r.Cells[2].Mark.Verdict()
+		got = append(got, r.Label.Text[:2]+" "+string(mark)+" "+r.Cells[2].Text)
+	}
+	want := []string{
+		"A: within keep: within your limit, the best that does. Tasted.", "B: not-enough not sure: not enough tasting yet. Tasted.",
+		"Over your limit of 0.5", "E: too-much drop: drops too much. Tasted.",
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("%q", got)
+	}
+	if last := s.Rows[len(s.Rows)-1]; !last.Label.Muted || !last.Cells[0].Muted || s.Rows[0].Label.Muted || s.Columns[0].Sub != "energy, kcal" {
+		t.Errorf("%+v", last)
+	}
+	salt := l.Trade(context.Background(), LedgerAsk{Nutrient: food.Sodium})
+	if salt.Foot() != "No mix that takes sodium off is sure to keep within 0.5 points." {
+		t.Errorf("%q", salt.Foot())
+	}
+	for _, r := range salt.Sheet().Rows {
+		if !r.Band && strings.Contains(r.Cells[2].Text, "drops too much") && strings.Contains(r.Cells[2].Text, "expect it") {
+			t.Errorf("less is to be expected of what is over the limit anyway: %s", r.Cells[2].Text)
+		}
+	}
+}
+
+// A lighter dish is not to have less protein or fibre.
+func TestLighterByOffersWhatOneWantsLessOf(t *testing.T) {
+	u := UnitsOf(demoLedger(t).Book)
+	offered := LighterBy(u)
+	if slices.Contains(offered, food.Protein) || slices.Contains(offered, food.Fibre) || !slices.Contains(offered, food.EnergyKcal) || !slices.Contains(offered, food.Sodium) {
+		t.Error(offered)
+	}
+	if !slices.Contains(u.Shown(), food.Protein) {
+		t.Error("the list that others use was cut")
+	}
+}

@@ -8,7 +8,9 @@ import (
 
 	"parewell/analysis/ledger"
 	"parewell/analysis/outcome"
+	"parewell/charts"
 	"parewell/recipes"
+	"parewell/recipes/food"
 	"parewell/recipes/words"
 )
 
@@ -43,30 +45,87 @@ func (l *Ledger) Trade(ctx context.Context, a LedgerAsk) Trades {
 // tradesShown is how many trade-offs the list holds.
 const tradesShown = 8
 
-// Sheet lists the best trade-offs, the one that takes most off first; the best
-// within the limit is marked. Nothing in it that was not tasted may be printed.
+// Sheet lists the best trade-offs, what keeps within the limit first and what is
+// over it last, under a line that says so; of each the one that takes most off
+// first. Nothing in it that was not tasted may be printed.
 func (t *Trades) Sheet() Sheet {
 	as := t.l.bench.as(t.Ask.Nutrient)
 	s := Sheet{Corner: words.Say("keep.combo"), Columns: []Column{
-		{Key: "saving", Title: words.Say("keep.lighter"), Sub: as.unit, Number: true, Index: -1},
+		{Key: "saving", Title: words.Say("keep.lighter"), Sub: as.label(), Number: true, Index: -1},
 		{Key: "effect", Title: words.Say("keep.effect.liking"), Sub: words.Say("keep.effect.range"), Index: -1, Tight: true},
-		{Key: "known", Title: words.Say("keep.known"), Index: -1},
+		{Key: "known", Title: words.Say("keep.verdict"), Sub: words.Say("keep.known"), Index: -1},
 	}}
 	if t.Best == nil {
 		return s
 	}
-	for i, c := range t.shown() {
-		effect, span := EffectText(c.Interval, t.Best.Limit)
-		row := Row{Key: words.Trim(float64(i), 0), Label: Cell{Text: t.comboName(&c), Wrap: true, Bar: noBar()}}
-		note := Cell{Text: c.Note().String(), Wrap: true, Muted: !c.Printable(), Bar: noBar()}
-		if t.Best.ForLimit != nil && sameCombo(&c, t.Best.ForLimit) {
-			row.Label.Strong, note.Mark = true, Met
-			note.Text = words.Say("keep.best", note.Text)
+	all := t.shown()
+	slices.SortStableFunc(all, func(a, b ledger.Combo) int { return standing(a.Kind) - standing(b.Kind) })
+	places := 1
+	for i := range all {
+		places = max(places, charts.EffectPlaces(all[i].Low, all[i].High, t.Best.Limit))
+	}
+	over := false
+	for i := range all {
+		if all[i].Kind == ledger.TooMuch && !over {
+			over = true
+			s.Rows = append(s.Rows, Row{Key: "over", Band: true, Label: text(words.Say("keep.best.over", words.Trim(t.Best.Limit, 2)))})
 		}
-		row.Cells = []Cell{as.saving(c.Saving), {Text: effect, Sub: span, Muted: !c.Printable(), Bar: noBar()}, note}
-		s.Rows = append(s.Rows, row)
+		s.Rows = append(s.Rows, t.comboRow(i, &all[i], places))
 	}
 	return s
+}
+
+// standing puts what keeps within the limit before what is not sure, and that
+// before what is over it.
+func standing(k ledger.Kind) int {
+	switch {
+	case k.Fits():
+		return 0
+	case k == ledger.TooMuch:
+		return 2
+	}
+	return 1
+}
+
+// comboRow is the row of one combination: its verdict, and how it is known.
+func (t *Trades) comboRow(at int, c *ledger.Combo, places int) Row {
+	effect, span := effectIn(c.Interval, places)
+	grey := c.Kind == ledger.TooMuch
+	row := Row{Key: words.Trim(float64(at), 0), Label: Cell{Text: t.comboName(c), Wrap: true, Muted: grey, Bar: noBar()}}
+	verdict := words.Say("ledger.kind." + string(c.Kind))
+	if t.Best.ForLimit != nil && sameCombo(c, t.Best.ForLimit) {
+		row.Label.Strong, verdict = true, words.Say("keep.best", verdict)
+	}
+	if c.Printable() { // nobody keeps or drops what was only reckoned
+		verdict = advised(c.Kind, verdict)
+	}
+	note := Cell{Text: words.Say("keep.best.known", verdict, c.Note().String()), Mark: VerdictMark(charts.Verdict(c.Kind)), Wrap: true, Muted: grey || !c.Printable(), Bar: noBar()}
+	if c.Kind == ledger.NoLimit {
+		note.Text, note.Mark = c.Note().String(), NoMark
+	}
+	saving := t.l.bench.as(t.Ask.Nutrient).saving(c.Saving)
+	saving.Muted = saving.Muted || grey
+	row.Cells = []Cell{saving, {Text: effect, Sub: span, Muted: grey || !c.Printable(), Bar: noBar()}, note}
+	return row
+}
+
+// Foot says what the list lacks; "" for nothing.
+func (t *Trades) Foot() string {
+	switch {
+	case t.Best == nil:
+		return ""
+	case len(t.Best.Frontier) == 0:
+		return words.Say("keep.best.none")
+	case t.Best.ForLimit == nil && t.Best.Limit > 0:
+		return words.Say("keep.best.none-within", words.Trim(t.Best.Limit, 2), t.l.bench.as(t.Ask.Nutrient).name)
+	}
+	return ""
+}
+
+// LighterBy are the nutrients of which a lighter dish has less: those of the tables
+// but protein and fibre, of which more is better.
+func LighterBy(u Units) []food.Nutrient {
+	return slices.DeleteFunc(slices.Clone(u.Shown()), func(n food.Nutrient) bool { return n == food.Protein || n == food.Fibre })
 }
 
 // shown are the combinations of the list, the best for the limit among them.
