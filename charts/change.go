@@ -189,7 +189,7 @@ func (d ChangeData) alt() string {
 			v := words.Say("charts.alt.version", d.Versions[i].Letter, d.Versions[i].Name)
 			each = append(each, words.Say("charts.alt.value", strings.TrimSpace(v), c.label(p.Unit, withPercent)))
 		}
-		out = append(out, words.Say("charts.change.alt.panel", p.Label, p.original(), strings.Join(each, "; ")))
+		out = append(out, words.Say("charts.change.alt.panel", p.Label, p.original(), Semicolons(each)))
 	}
 	return strings.Join(out, " ")
 }

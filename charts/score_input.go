@@ -147,6 +147,19 @@ func shareText(count, n int) string {
 	return words.Number(100*float64(count)/float64(n), 0) + " %"
 }
 
+// Semicolons sets texts in a row with the language's semicolon between them; ""
+// for none.
+func Semicolons(texts []string) string {
+	if len(texts) == 0 {
+		return ""
+	}
+	out := texts[0]
+	for _, text := range texts[1:] {
+		out = words.Say("charts.alt.two", out, text)
+	}
+	return out
+}
+
 // ofScore is a title that says which score the figure goes by, where it does not
 // name it already: a figure of one score is taken for that of another otherwise.
 func ofScore(title, attribute string) string {

@@ -64,7 +64,7 @@ func (v *justView) alt() string {
 		for k, name := range justWords() {
 			each = append(each, words.Say("charts.alt.value", name, r.Counts[k]))
 		}
-		out = append(out, words.Say("charts.just.alt.row", sampleName(r.Letter, v.rows[i].name), sum(r.Counts[:]), strings.Join(each, "; ")))
+		out = append(out, words.Say("charts.just.alt.row", sampleName(r.Letter, v.rows[i].name), sum(r.Counts[:]), Semicolons(each)))
 	}
 	return strings.Join(out, " ")
 }

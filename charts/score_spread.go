@@ -73,7 +73,7 @@ func (v *spreadView) alt() string {
 		if n == 0 {
 			each = []string{words.Say("charts.spread.nobody")}
 		}
-		out = append(out, words.Say("charts.spread.alt.row", sampleName(r.Letter, v.rows[i].name), words.Number(mean, 1), n, strings.Join(each, "; ")))
+		out = append(out, words.Say("charts.spread.alt.row", sampleName(r.Letter, v.rows[i].name), words.Number(mean, 1), n, Semicolons(each)))
 	}
 	return strings.Join(out, " ")
 }

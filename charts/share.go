@@ -152,7 +152,7 @@ func (v *shareView) alt() string {
 			each = append(each, words.Say("charts.alt.value", p.Name, amount))
 		}
 		name := strings.TrimSpace(words.Say("charts.alt.version", r.letter, r.name))
-		out = append(out, words.Say("charts.share.alt.row", name, v.total(i), strings.Join(each, "; ")))
+		out = append(out, words.Say("charts.share.alt.row", name, v.total(i), Semicolons(each)))
 	}
 	return strings.Join(out, " ")
 }

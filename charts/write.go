@@ -155,14 +155,14 @@ func (f *Figure) WritePDF(w io.Writer, widthMM, heightMM float64) error {
 	return f.out(w, b.Bytes())
 }
 
-// WriteEPS writes the figure as encapsulated PostScript; its size is rounded to
-// whole points, because a bounding box is made of whole numbers.
+// WriteEPS writes the figure as encapsulated PostScript. A bounding box is made of
+// whole points, so it is rounded outward; the exact size stands beside it.
 func (f *Figure) WriteEPS(w io.Writer, widthMM, heightMM float64) error {
 	if err := f.checkMM(widthMM, heightMM); err != nil {
 		return err
 	}
-	wide, high := math.Round(float64(points(widthMM))), math.Round(float64(points(heightMM)))
-	c := vgeps.New(vg.Length(wide), vg.Length(high))
+	wide, high := points(widthMM), points(heightMM)
+	c := vgeps.New(wide, high)
 	if err := f.on(c, 0, Print); err != nil {
 		return err
 	}
@@ -170,15 +170,16 @@ func (f *Figure) WriteEPS(w io.Writer, widthMM, heightMM float64) error {
 	if _, err := c.WriteTo(&b); err != nil {
 		return f.problem("charts.failed", "charts.failed.hint", err)
 	}
-	return f.out(w, withHeader(b.Bytes(), int(wide), int(high)))
+	return f.out(w, withHeader(b.Bytes(), float64(wide), float64(high)))
 }
 
 // withHeader replaces the comments at the head of an EPS file: the library's
 // first line is malformed and it notes the time of day.
-func withHeader(eps []byte, wide, high int) []byte {
+func withHeader(eps []byte, wide, high float64) []byte {
 	const end = "%%EndComments\n"
 	_, body, _ := bytes.Cut(eps, []byte(end))
-	head := fmt.Sprintf("%%!PS-Adobe-3.0 EPSF-3.0\n%%%%BoundingBox: 0 0 %d %d\n%%%%LanguageLevel: 2\n%%%%Pages: 1\n%s", wide, high, end)
+	head := fmt.Sprintf("%%!PS-Adobe-3.0 EPSF-3.0\n%%%%BoundingBox: 0 0 %d %d\n%%%%HiResBoundingBox: 0 0 %.4f %.4f\n%%%%LanguageLevel: 2\n%%%%Pages: 1\n%s",
+		int(math.Ceil(wide-1e-6)), int(math.Ceil(high-1e-6)), wide, high, end)
 	return append(append([]byte(head), body...), "%%EOF\n"...)
 }
 

@@ -86,8 +86,15 @@ func TestEPSHasAWholeBoundingBoxAndNoClock(t *testing.T) {
 		t.Fatal(err)
 	}
 	text := b.String()
-	if !strings.HasPrefix(text, "%!PS-Adobe-3.0 EPSF-3.0\n%%BoundingBox: 0 0 454 213\n") {
+	if !strings.HasPrefix(text, "%!PS-Adobe-3.0 EPSF-3.0\n%%BoundingBox: 0 0 454 213\n%%HiResBoundingBox: 0 0 453.5433 212.5984\n") {
 		t.Errorf("head is %q", text[:80])
+	}
+	b.Reset()
+	if err := mustChange(t, sampleData(3)).WriteEPS(&b, 150, 78); err != nil { // 425.2 by 221.1 points
+		t.Fatal(err)
+	}
+	if !strings.Contains(b.String(), "%%BoundingBox: 0 0 426 222\n") {
+		t.Errorf("the box is not rounded outward: %q", b.String()[:120])
 	}
 	if strings.Contains(text, "CreationDate") || strings.Contains(text, ") show") || !strings.HasSuffix(text, "%%EOF\n") {
 		t.Error("a date, text in a font, or no end")

@@ -81,3 +81,32 @@ func TestFiguresByAnotherScore(t *testing.T) {
 		t.Error("a score that nobody was asked for was taken")
 	}
 }
+
+// TestOneWordAndOneSemicolon: energy has one name in a folder, and a French list
+// has its space before every semicolon and one name for the original.
+func TestOneWordAndOneSemicolon(t *testing.T) {
+	p := pageOf(t, 0, "B", Usual(Metric, claims.EU))
+	figures := func() []Figure {
+		out, err := FiguresOf(mustHarbour(t), p.Recipe, p.Version, Usual(Metric, claims.EU), 120)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return out
+	}
+	for _, f := range figures() {
+		if text := f.Name + f.Caption + f.Alt; strings.Contains(strings.ToLower(text), "calorie") {
+			t.Errorf("calories beside energy: %s", text)
+		}
+	}
+	was := words.Current()
+	words.Use(words.Find("fr"))
+	defer words.Use(was)
+	for _, f := range figures() {
+		if m := regexp.MustCompile(`.{9}[^ \x{a0}\x{202f}];.{9}`).FindString(f.Caption + f.Alt); m != "" {
+			t.Errorf("a semicolon without its space: %q", m)
+		}
+		if strings.Contains(f.Alt, "l’original :") || strings.Contains(f.Alt, "l’original, moyenne") {
+			t.Errorf("the original is a name in one place and a word in another: %s", f.Alt)
+		}
+	}
+}

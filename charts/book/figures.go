@@ -130,7 +130,7 @@ func (d *drawer) nutrients() {
 // sharesOf are the calories of every ingredient in the original and in versions,
 // per serving.
 func sharesOf(before *nutrition.Account, versions []*recipes.Version, after []*nutrition.Account) charts.ShareData {
-	data := charts.ShareData{Unit: food.EnergyKcal.Unit(), Versions: []charts.ChangeVersion{{Name: words.Say("the-original")}}}
+	data := charts.ShareData{Unit: food.EnergyKcal.Unit(), Versions: []charts.ChangeVersion{{Name: words.Say("charts.scores.original")}}}
 	for _, v := range versions {
 		data.Versions = append(data.Versions, charts.ChangeVersion{Letter: v.Letter, Name: v.Name})
 	}

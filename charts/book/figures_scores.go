@@ -45,7 +45,7 @@ func (d *drawer) scores() {
 // sample names a sample for a chart.
 func (d *drawer) sample(name string) (letter, full string, original bool) {
 	if name == outcome.Original() {
-		return "", words.Say("the-original"), true
+		return "", words.Say("charts.scores.original"), true
 	}
 	if v := d.book.Version(d.recipe.ID, d.tasted.pool.Names[name]); v != nil && v.Letter == name {
 		return v.Letter, v.Name, false

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"parewell/analysis/nutrition"
+	"parewell/charts"
 	"parewell/recipes"
 	"parewell/recipes/words"
 )
@@ -138,7 +139,7 @@ func (m *maker) lineTexts(a *nutrition.Account, ids []recipes.ID) string {
 	if len(out) > 4 {
 		out = append(out[:4], words.Say("book.more", len(out)-4))
 	}
-	return strings.Join(out, "; ")
+	return charts.Semicolons(out)
 }
 
 // printedLine is a line as it stands on the page, "" where it does not.

@@ -187,7 +187,7 @@ func TestFiguresWithWhatBelongsBesideThem(t *testing.T) {
 			t.Errorf("%+v", f)
 		}
 	}
-	for _, want := range []string{"change by version", "where the calories are", "B - Calories swap by swap", "scores - Overall", "how scores spread - Overall", "swaps, saving and liking"} {
+	for _, want := range []string{"change by version", "where the energy comes from", "B - Energy swap by swap", "scores - Overall", "how scores spread - Overall", "swaps, saving and liking"} {
 		if !names[want] {
 			t.Errorf("no figure %q among %v", want, names)
 		}
@@ -254,7 +254,7 @@ func TestCaptionsSayWhatTheyCount(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, want := range map[string]string{
-		"change by version": "before they are rounded", "where the calories are": "before they are rounded", "B - Fat swap by swap": "before they are rounded",
+		"change by version": "before they are rounded", "where the energy comes from": "before they are rounded", "B - Fat swap by swap": "before they are rounded",
 		"scores - Overall": "adjusted for who tasted", "how scores spread - Overall": "as they stand",
 	} {
 		i := slices.IndexFunc(figures, func(f Figure) bool { return f.Name == name })

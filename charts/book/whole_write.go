@@ -6,6 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"parewell/charts"
 	"parewell/charts/manuscript"
 	"parewell/recipes"
 	"parewell/recipes/words"
@@ -44,7 +45,7 @@ func (m *Manuscript) indexLine(e IndexEntry, number func(int) string) string {
 		for _, n := range e.Pages {
 			at = append(at, m.Pages[n].pageName())
 		}
-		return words.Say("book.index.titles", e.Name, strings.Join(at, "; "))
+		return words.Say("book.index.titles", e.Name, charts.Semicolons(at))
 	}
 	for _, n := range e.Pages {
 		at = append(at, number(n))
