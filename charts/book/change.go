@@ -44,7 +44,33 @@ func changeOf(before, after *nutrition.Account, o Options) *Change {
 		}
 	}
 	c.Text = words.Say("book.change", words.Join(said))
+	if helping := smallerHelping(before, after); helping != "" {
+		c.Text += " " + helping
+	}
 	return c
+}
+
+// A page says what a serving of another weight does by itself where it weighs at
+// least tellHelping more or less than one of the original, and that is at least
+// tellShare of the whole change. Common practice, no source.
+const (
+	tellHelping = 0.03
+	tellShare   = 0.25
+)
+
+// smallerHelping says how much of the change in energy is that a serving is another
+// weight than one of the original; "" where it is much the same or not known.
+func smallerHelping(before, after *nutrition.Account) string {
+	x := nutrition.Compare(before, after, food.EnergyKcal)
+	ratio := after.HelpingGrams() / before.HelpingGrams()
+	if x.Bound != nutrition.Exact || math.IsNaN(x.Portion) || math.IsNaN(ratio) || math.Abs(ratio-1) < tellHelping || math.Abs(x.Portion) < tellShare*math.Abs(x.Amount) {
+		return ""
+	}
+	key := "book.change.smaller"
+	if ratio > 1 {
+		key = "book.change.larger"
+	}
+	return words.Say(key, words.Trim(100*math.Abs(ratio-1), 0)+" %", words.Signed(x.Portion, 0)+" kcal", words.Signed(x.Recipe, 0)+" kcal")
 }
 
 func changeRow(before, after *nutrition.Account, s shown, o Options) ChangeRow {

@@ -71,3 +71,18 @@ func TestWhatRoundingMovesMostIsNamed(t *testing.T) {
 		t.Error("nothing is said of the sodium")
 	}
 }
+
+// TestASmallerServingIsTold: a figure that is lower because the slice is smaller says
+// so, on the page itself.
+func TestASmallerServingIsTold(t *testing.T) {
+	for _, row := range []struct {
+		recipe int
+		letter string
+		told   bool
+	}{{2, "E", true}, {2, "B", false}, {0, "B", false}} {
+		p := pageOf(t, row.recipe, row.letter, Usual(Metric, claims.EU))
+		if got := strings.Contains(p.Change.Text, "smaller by weight"); got != row.told {
+			t.Errorf("recipe %d %s: %s", row.recipe, row.letter, p.Change.Text)
+		}
+	}
+}
