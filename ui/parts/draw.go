@@ -66,6 +66,15 @@ func focusOn(o fyne.Focusable) {
 		return
 	}
 	if c := fyne.CurrentApp().Driver().CanvasForObject(obj); c != nil {
+		Focus(c, o)
+	}
+}
+
+// Focus gives o the keyboard if it stands in the canvas now. The driver takes an
+// object for its window's a minute after its page has gone, and says on standard
+// error that it cannot focus it.
+func Focus(c fyne.Canvas, o fyne.Focusable) {
+	if placed(o) {
 		c.Focus(o)
 	}
 }
@@ -83,11 +92,23 @@ func OfferFocus(c fyne.Canvas, o fyne.Focusable, inSight func() bool) {
 	timing.Do(offer)
 }
 
-// placed tells whether an object stands anywhere in its window: the toolkit gives
-// the origin as the place of what is in none, where no field or table stands.
+// placed tells whether an object stands anywhere in its window. The toolkit gives
+// the window's corner as the place of what is in none; what truly stands there is
+// told by its place changing when it is moved.
 func placed(o fyne.Focusable) bool {
 	obj, ok := o.(fyne.CanvasObject)
-	return ok && fyne.CurrentApp().Driver().AbsolutePositionForObject(obj) != fyne.Position{}
+	if !ok {
+		return false
+	}
+	stands := fyne.CurrentApp().Driver().AbsolutePositionForObject
+	at := stands(obj)
+	if at.X > 0 || at.Y > 0 {
+		return true
+	}
+	was := obj.Position()
+	obj.Move(was.AddXY(1, 0))
+	defer obj.Move(was)
+	return stands(obj) != at
 }
 
 func hasFocus(o fyne.Focusable) bool {

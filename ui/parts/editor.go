@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/widget"
 )
@@ -33,7 +34,7 @@ type Edit struct {
 type Editor struct {
 	edit   Edit
 	entry  *editorEntry
-	holder fyne.CanvasObject
+	holder *container.ThemeOverride
 	layer  *Layer
 	ended  bool
 }
@@ -95,12 +96,25 @@ func (ed *Editor) end(keep bool, picked *Suggestion, move Move) {
 	ed.ended = true // first: taking the field away makes it lose the keyboard
 	ed.entry.complete.close()
 	ed.layer.remove(ed.holder)
-	if keep && ed.edit.Done != nil {
-		ed.edit.Done(strings.TrimSpace(ed.entry.Text), picked, move)
+	edit := ed.edit
+	ed.letGo()
+	if keep && edit.Done != nil {
+		edit.Done(strings.TrimSpace(ed.entry.Text), picked, move)
 	}
-	if !keep && ed.edit.Cancel != nil {
-		ed.edit.Cancel()
+	if !keep && edit.Cancel != nil {
+		edit.Cancel()
 	}
+}
+
+// letGo parts the field from what it edited. The toolkit (Fyne 2.7.3) never gives
+// up the theme laid over the field's lines and words, and with it whatever can be
+// reached from there: after a change of colours, a whole page that is out of use.
+func (ed *Editor) letGo() {
+	ed.edit = Edit{}
+	ed.entry.complete = completer{}
+	ed.entry.OnChanged = nil
+	ed.holder.Content = canvas.NewRectangle(nil)
+	ed.holder.Refresh()
 }
 
 type editorEntry struct {

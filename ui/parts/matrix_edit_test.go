@@ -2,10 +2,12 @@ package parts
 
 import (
 	"fmt"
+	"runtime"
 	"testing"
 	"time"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 	"fyne.io/fyne/v2/test"
 )
@@ -199,5 +201,79 @@ func TestMatrixDeleteCopyPaste(t *testing.T) {
 	m.TypedShortcut(&fyne.ShortcutPaste{})
 	if fmt.Sprint(edits) != "[1,1= 2,2=100 –1 (–0 %)]" || deleted != 1 {
 		t.Errorf("edits %v, deleted %d", edits, deleted)
+	}
+}
+
+// A field that was edited in lets go of what it edited: the toolkit keeps the
+// field's lines and words, and what hangs on them, for as long as the program runs.
+func TestEditLeavesNothingBehind(t *testing.T) {
+	useClock(t)
+	m, _ := newTestMatrix(t, 3, 2)
+	rows := []struct {
+		name string
+		end  func(*Editor)
+	}{
+		{"kept", func(ed *Editor) { ed.Close(true) }},
+		{"dropped", func(ed *Editor) { ed.Close(false) }},
+	}
+	for _, r := range rows {
+		gone := make(chan bool, 1)
+		ed := func() *Editor {
+			page := &[1 << 16]byte{}
+			runtime.AddCleanup(page, func(c chan bool) { c <- true }, gone)
+			uses := func() { page[0]++ }
+			return OpenEditor(m, fyne.NewPos(4, 4), fyne.NewSize(90, 24), Edit{
+				Text: "1", Source: func(string) []Suggestion { uses(); return nil },
+				Done: func(string, *Suggestion, Move) { uses() }, Cancel: uses,
+			})
+		}()
+		r.end(ed)
+		if ed.holder.Content == fyne.CanvasObject(ed.entry) {
+			t.Errorf("%s: the theme over the field still holds it", r.name)
+		}
+		runtime.GC()
+		select {
+		case <-gone:
+		case <-time.After(10 * time.Second):
+			t.Errorf("%s: the field still holds what it edited", r.name)
+		}
+		runtime.KeepAlive(ed)
+	}
+}
+
+// asked counts what a canvas is asked to give the keyboard to.
+type asked struct {
+	fyne.Canvas
+	n int
+}
+
+func (a *asked) Focus(o fyne.Focusable) { a.n++; a.Canvas.Focus(o) }
+
+// What has gone from the window while it was being worked with is not offered the
+// keyboard, though the driver still knows its canvas: the toolkit would complain on
+// standard error.
+func TestWhatHasGoneTakesNoKeys(t *testing.T) {
+	rows := []struct {
+		name string
+		o    fyne.Focusable
+	}{
+		{"a table", NewMatrix()},
+		{"a choice", NewPicker(nil, "", "", nil)},
+		{"a field", NewEntry("", "", nil)},
+	}
+	for _, r := range rows {
+		body := container.NewStack(r.o.(fyne.CanvasObject))
+		w := inWindow(t, fyne.NewSize(400, 300), Pad(8, 8, 8, 8, body))
+		c := &asked{Canvas: w.Canvas()}
+		Focus(c, r.o)
+		if c.n != 1 || c.Focused() != r.o {
+			t.Errorf("%s in the window: asked %d times, %T has the keyboard", r.name, c.n, c.Focused())
+		}
+		c.Unfocus()
+		body.RemoveAll()
+		Focus(c, r.o)
+		if c.n != 1 {
+			t.Errorf("%s that has gone was offered the keyboard", r.name)
+		}
 	}
 }
