@@ -41,10 +41,10 @@ func (w *Window) zoomKeys() {
 }
 
 // stays is what keeps the keyboard when it leads to another page by its arrows:
-// side bar and tabs.
+// side bar and tabs. A shortcut leads out of a recipe, and its tabs are gone then.
 func (w *Window) stays(f fyne.Focusable) bool {
 	tabs := w.pages[pageRecipe].(*recipePage).tabs
-	return f != nil && (f == fyne.Focusable(w.nav) || tabs != nil && f == fyne.Focusable(tabs))
+	return f != nil && (f == fyne.Focusable(w.nav) || tabs != nil && f == fyne.Focusable(tabs) && w.at.page == pageRecipe)
 }
 
 // inSight is the first of the tables that the layout shows.

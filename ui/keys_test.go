@@ -61,6 +61,23 @@ func TestEveryPageTakesKeysAtOnce(t *testing.T) {
 	}
 }
 
+// A shortcut that leads out of a recipe leaves its tabs behind: they are not asked
+// to keep the keyboard, which the toolkit would complain about on standard error.
+func TestTabsLeftBehindTakeNoKeys(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	k.openRecipe(0, tabVersions)
+	tabs := k.pages[pageRecipe].(*recipePage).tabs
+	k.win.Canvas().Focus(tabs)
+	k.pressShortcut(ctrl(fyne.Key4, 0))
+	if k.win.Canvas().Focused() != fyne.Focusable(tabs) {
+		t.Errorf("within the recipe %T has the keyboard", k.win.Canvas().Focused())
+	}
+	k.pressShortcut(ctrl(fyne.Key2, 0))
+	if k.win.Canvas().Focused() != fyne.Focusable(k.pages[pageFoods].(*foodsPage).search) || k.stays(tabs) {
+		t.Errorf("out of it %T has the keyboard; tabs are asked to keep it: %v", k.win.Canvas().Focused(), k.stays(tabs))
+	}
+}
+
 func (k *kitchenWindow) inner(tab string) page { return k.pages[pageRecipe].(*recipePage).inner[tab] }
 
 // Text grows, shrinks and comes back by keys, within bounds, and the size is
