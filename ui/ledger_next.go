@@ -117,6 +117,8 @@ func (n *ledgerNext) act(a sheets.NextAct, kind parts.ButtonKind) {
 		n.add("ledger.draft", kind, "add", a.Label, func() { n.p.draftVersion(a.On) })
 	case sheets.NextOpen:
 		n.add("ledger.open", kind, "open", a.Label, func() { n.p.w.showVersion(n.p.recipe, a.Version) })
+	case sheets.NextHeld:
+		n.add("ledger.held", kind, "tasting", a.Label, func() { n.p.w.showTastings(n.p.recipe, a.Tasting) })
 	case sheets.NextPlan:
 		n.add("ledger.plan-next", kind, "tasting", a.Label, n.plan)
 	}

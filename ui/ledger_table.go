@@ -109,6 +109,7 @@ func (w *Window) planOf(drafts recipes.Verb, fill func(*sheets.PlanFields)) {
 	w.planTasting(nil)
 	if p, ok := w.pages[pagePlan].(*planPage); ok && p.entries != nil {
 		p.drafts = planDrafts{verb: drafts}
+		p.said, p.changes = nil, nil // what is filled in here is no change of the cook's
 		fill(&p.f)
 		p.fill()
 		p.work()

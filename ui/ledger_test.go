@@ -170,6 +170,11 @@ func TestWhatComesNextIsDraftedAndPlanned(t *testing.T) {
 	if k.at.page != pagePlan || !plan.plan.Ready() || len(plan.plan.Samples) < want {
 		t.Errorf("at %+v: %v, %d samples", k.at, plan.plan.Faults, len(plan.plan.Samples))
 	}
+	for _, c := range plan.changes {
+		if c.Changed {
+			t.Errorf("%q is marked as changed, and nobody changed anything", c.Text)
+		}
+	}
 	told := k.desk.View().Message
 	pressPin(k, "plan.leave")
 	if n := len(k.book().Versions(r.ID)); n != before || k.desk.View().Message != told || len(k.book().Tastings()) != 1 {
@@ -180,6 +185,15 @@ func TestWhatComesNextIsDraftedAndPlanned(t *testing.T) {
 	pressPin(k, "plan.save")
 	if n := len(k.book().Versions(r.ID)); n <= before || len(k.book().Tastings()) != 2 {
 		t.Errorf("%d versions more with the plan kept, %s", n-before, k.status.Message())
+	}
+	planned := k.book().TastingsOf(r.ID)[1].ID
+	if p = k.atLedger(k.book().Recipe(r.ID)); k.pins["ledger.held"] == nil {
+		t.Fatalf("nothing leads to what is planned: %+v", p.trades.Card())
+	}
+	k.picture("ledger-held")
+	pressPin(k, "ledger.held")
+	if k.at.tab != tabTastings || k.book().Tasting(planned) == nil {
+		t.Errorf("at %+v", k.at)
 	}
 	k.undo()
 	k.settle()

@@ -16,6 +16,8 @@ type Ask struct {
 	Swaps      []int   // asked about; nil all that are not settled
 	Tasters    int     // 0 Evidence.Panelists, and 12 where that is not known either
 	MaxSamples int     // 2 to 8; 0 is 5
+	Cups       int     // most cups for one taster, each pot of a sample one; 0 no bound
+	Repeat     bool    // where nothing else is cooked twice the original is, so that a pot can be told from a swap
 
 	// Scatter of one taster's score, points, where no tasting has shown it yet;
 	// 0 is 1.4 (typical on nine points: 1.2 to 1.9).
@@ -159,7 +161,11 @@ func (m *model) tasting(ctx context.Context, a Ask) (*Tasting, error) {
 				return nil, err
 			}
 			for pots := 1; d != nil && pots <= s.mostPots(); pots++ {
-				if o := s.weigh(d, pots, targets); o != nil && (best == nil || o.beats(best)) {
+				served := a.served(d, pots)
+				if a.Cups > 0 && len(served)*pots > a.Cups {
+					break
+				}
+				if o := s.weigh(served, pots, targets); o != nil && (best == nil || o.beats(best)) {
 					o.s, best = s, o
 				}
 			}
@@ -169,6 +175,15 @@ func (m *model) tasting(ctx context.Context, a Ask) (*Tasting, error) {
 		return nil, nil
 	}
 	return best.tasting(), nil
+}
+
+// served is a design with the original once more where that is asked for and nothing
+// else is cooked twice.
+func (a Ask) served(design []uint32, pots int) []uint32 {
+	if a.Repeat && pots == 1 && slices.Contains(design, 0) {
+		return append(slices.Clone(design), 0)
+	}
+	return design
 }
 
 // first are the swaps asked about that cannot be judged yet, the most wanted
@@ -221,7 +236,12 @@ func (o *offer) beats(b *offer) bool {
 func (o *offer) tasting() *Tasting {
 	s := o.s
 	t := &Tasting{Tasters: s.ask.Tasters, Servings: s.ask.Tasters * len(o.design), Gains: o.gains}
-	for _, mask := range o.design {
+	for i, mask := range o.design {
+		t.Pots += o.pots
+		if k := slices.Index(o.design, mask); k < i { // the original once more
+			t.Samples[k].Pots += o.pots
+			continue
+		}
 		on := s.m.outside(s.ticks(mask))
 		sample := Sample{On: on, Version: -1, Pots: o.pots}
 		for a, x := range on {
@@ -232,7 +252,7 @@ func (o *offer) tasting() *Tasting {
 		if v, ok := s.known[mask]; ok {
 			sample.Version = v
 		}
-		t.Samples, t.Pots = append(t.Samples, sample), t.Pots+o.pots
+		t.Samples = append(t.Samples, sample)
 	}
 	return t
 }

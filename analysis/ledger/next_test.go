@@ -233,3 +233,24 @@ func TestNextCanBeStopped(t *testing.T) {
 		t.Errorf("out of time: %v", err)
 	}
 }
+
+// TestNextKeepsToTheCupsOfASitting: with so many cups for each taster and the
+// original cooked twice, the samples are fewer and the pots counted.
+func TestNextKeepsToTheCupsOfASitting(t *testing.T) {
+	e := &Evidence{Limit: 0.5}
+	for i := range 4 {
+		e.Swaps = append(e.Swaps, SwapFact{ID: fmt.Sprint(i), Name: fmt.Sprint("swap ", i)})
+	}
+	e.Versions = []VersionFact{{ID: "o", On: make([]bool, 4)}}
+	for _, cups := range []int{3, 4, 6} {
+		x := next(t, e, Ask{Nutrient: EnergyKey, Tasters: 10, Cups: cups, Repeat: true}).Tasting
+		if x == nil || len(x.Samples) != min(cups-1, 5) || x.Pots != len(x.Samples)+1 || x.Servings != 10*x.Pots {
+			t.Fatalf("%d cups: %+v", cups, x)
+		}
+		for i, s := range x.Samples {
+			if want := map[bool]int{true: 2, false: 1}[onCount(s.On) == 0]; s.Pots != want {
+				t.Errorf("%d cups: sample %d from %d pots", cups, i, s.Pots)
+			}
+		}
+	}
+}

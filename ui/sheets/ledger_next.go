@@ -4,7 +4,9 @@ import (
 	"slices"
 
 	"parewell/analysis/ledger"
+	"parewell/analysis/outcome"
 	"parewell/recipes"
+	"parewell/recipes/tasting"
 	"parewell/recipes/words"
 )
 
@@ -26,6 +28,7 @@ type NextAct struct {
 	Label   string
 	On      []bool     // swaps of the version to draft
 	Version recipes.ID // the version to look at
+	Tasting recipes.ID // the tasting to look at
 }
 
 // NextKind says what a button of the card does.
@@ -36,6 +39,7 @@ const (
 	NextDraft NextKind = "draft" // make a version
 	NextOpen  NextKind = "open"  // look at one
 	NextPlan  NextKind = "plan"  // plan the tasting
+	NextHeld  NextKind = "held"  // look at the tasting that is planned
 )
 
 // Card lays out what comes next. To cook is the step where what nobody has tasted
@@ -54,8 +58,15 @@ func (t *Trades) Card() NextCard {
 	}
 	t.tasting(&c, !sure)
 	cook := t.cook(p, sure)
+	held, same := t.held(c.Plan)
+	if held != nil && !same {
+		c.Why = append(c.Why, words.Say("keep.next.also-planned", TastingTitle(held)))
+	}
 	plan := NextAct{Kind: NextPlan, Label: words.Say("keep.next.plan")}
 	switch {
+	case same:
+		c.Step, c.Plan = words.Say("keep.next.step.planned", TastingTitle(held)), nil
+		c.First, c.Second = NextAct{Kind: NextHeld, Label: words.Say("keep.untasted.look"), Tasting: held.ID}, cook
 	case sure:
 		c.Step, c.First = words.Say("keep.next.step.cook", words.Join(shortNames(t.swapsOf(p)))), cook
 		if plan.Label = words.Say("keep.next.plan.instead"); c.Plan != nil {
@@ -67,6 +78,44 @@ func (t *Trades) Card() NextCard {
 		c.Step, c.First = words.Say("keep.next.step.done"), cook
 	}
 	return c
+}
+
+// held is the last tasting of scores that is planned or open, nil for none, and
+// whether it serves all that the proposed one would.
+func (t *Trades) held(x *ledger.Tasting) (held *recipes.Tasting, same bool) {
+	for _, open := range t.l.Open {
+		if !outcome.Rated(open) {
+			continue
+		}
+		if held = open; x != nil && t.serves(open, x) {
+			return open, true
+		}
+	}
+	return held, false
+}
+
+// serves tells whether a tasting has every sample of a proposed one.
+func (t *Trades) serves(open *recipes.Tasting, x *ledger.Tasting) bool {
+	b := t.l.Book
+	return !slices.ContainsFunc(x.Samples, func(want ledger.Sample) bool {
+		return !slices.ContainsFunc(tasting.InOrder(b, open.ID), func(s *recipes.Sample) bool {
+			return s.Dish == "" && slices.Equal(t.l.ticks(b.Version(t.l.Recipe.ID, s.Version)), want.On)
+		})
+	})
+}
+
+// ticks tells which of the recipe's swaps a version has; the original is nil.
+func (l *Ledger) ticks(v *recipes.Version) []bool {
+	out := make([]bool, len(l.swaps))
+	if v == nil {
+		return out
+	}
+	for _, s := range l.Book.On(v) {
+		if i := slices.Index(l.swaps, s); i >= 0 {
+			out[i] = true
+		}
+	}
+	return out
 }
 
 // cook is the act of what is to be cooked, or of the best that was tasted.
@@ -109,9 +158,21 @@ func (t *Trades) tasting(c *NextCard, step bool) {
 		tells = append(tells, p)
 	}
 	c.Tells = gatheredSays(tells, "ledger.next.still-open", "keep.next.still-open")
+	if most := t.l.cups(); cupsOf(x) >= most {
+		c.Tells = append(c.Tells, words.Say("keep.next.cups", most))
+	}
 	if t.reach != "" {
 		c.Tells = append(c.Tells, t.reach)
 	}
+}
+
+// cupsOf counts the cups each taster gets of a proposed tasting.
+func cupsOf(x *ledger.Tasting) int {
+	n := 0
+	for _, s := range x.Samples {
+		n += s.Pots
+	}
+	return n
 }
 
 // served names in short what a proposed tasting serves.

@@ -22,7 +22,7 @@ func (v *LedgerView) lay() {
 		{Key: "saving", Title: words.Say("keep.lighter"), Sub: as.label(), Number: true, Index: -1},
 		{Key: "effect", Title: v.effectTitle(), Sub: words.Say("keep.effect.range"), Index: -1, Tight: true},
 		{Key: "verdict", Title: words.Say("keep.verdict"), Index: -1},
-		{Key: "pots", Title: words.Say("keep.pots"), Number: true, Index: -1},
+		{Key: "pots", Title: words.Say("keep.pots"), Sub: words.Say("keep.pots.tasted"), Number: true, Index: -1},
 	}}
 	for _, set := range v.sets() {
 		for _, i := range set {

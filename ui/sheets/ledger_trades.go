@@ -214,7 +214,13 @@ func (l *Ledger) Drafted(id recipes.ID, on []bool) recipes.Verb {
 }
 
 func (l *Ledger) draft(id recipes.ID, on []bool) []recipes.Verb {
-	verbs := []recipes.Verb{recipes.AddVersion(l.Recipe.ID, id, "", "")}
+	var swaps []*recipes.Swap
+	for i, x := range on {
+		if x && i < len(l.swaps) {
+			swaps = append(swaps, l.swaps[i])
+		}
+	}
+	verbs := []recipes.Verb{recipes.AddVersion(l.Recipe.ID, id, words.Join(shortNames(swaps)), "")}
 	for i, x := range on {
 		if x && i < len(l.swaps) {
 			verbs = append(verbs, recipes.Tick(l.Recipe.ID, id, l.swaps[i].ID, true))
