@@ -98,7 +98,7 @@ func markFor(m sheets.Mark) parts.Mark {
 	return markOf[m]
 }
 
-var tickOf = map[sheets.TickState]parts.Tick{sheets.TickOff: parts.TickOff, sheets.TickOn: parts.TickOn}
+var tickOf = map[sheets.TickState]parts.Tick{sheets.TickOff: parts.TickOff, sheets.TickOn: parts.TickOn, sheets.TickDisabled: parts.TickDisabled}
 
 func cellOf(c sheets.Cell) parts.Cell {
 	out := parts.Cell{

@@ -128,6 +128,9 @@ func (p *planPage) tastersCard() fyne.CanvasObject {
 	p.tasters.OnToggle = func(row, _ int) {
 		if rows := p.tasters.Data().Rows; row >= 0 && row < len(rows) {
 			id := recipes.ID(rows[row].Key)
+			if _, out := p.plan.TasterAgainst(p.book().Panelist(id)); out {
+				return // nobody can override it
+			}
 			p.f.Tasters[id] = !p.f.Tasters[id]
 			p.work()
 		}

@@ -99,7 +99,7 @@ func (p *plannedTasting) wayOn(a sheets.AgainstServing) (label string, act func(
 			p.w.packDialog(a.Pack, food.Allergens{}, func(has food.Allergens) { p.w.do(tasting.PackRead(p.t.ID, a.Pack, has.Contains|has.Depends)) })
 		}
 	case a.Out:
-		return words.Say("tastings.settle.out"), func() { p.w.do(tasting.Seat(p.t.ID, a.Seat, "")) }
+		return words.Say("tastings.settle.out"), func() { p.w.do(tasting.LeaveEmpty(p.t.ID, a.Seat)) }
 	case a.Taster != "":
 		if who := p.w.book().Panelist(a.Taster); who != nil {
 			return words.Say("tastings.settle.ask"), func() { p.w.tasterForm(who, false, nil) }

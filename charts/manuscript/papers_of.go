@@ -32,7 +32,7 @@ type PapersAsk struct {
 
 // PapersOf gathers what is printed for a tasting. k weighs cooked dishes. A
 // sample that a taster does not eat is on none of her papers, a seat whose taster
-// stays away has none. It refuses numbers below 0, a time that is none, and a
+// stays away has none. It refuses a seat of somebody who is left out, numbers below 0, a time that is none, and a
 // word on the tasters' papers that tells them what to expect.
 func PapersOf(b *recipes.Book, t *recipes.Tasting, k nutrition.Kitchen, ask PapersAsk) (*TastingPapers, error) {
 	r := b.Recipe(t.Recipe)
@@ -41,6 +41,11 @@ func PapersOf(b *recipes.Book, t *recipes.Tasting, k nutrition.Kitchen, ask Pape
 	}
 	if err := ask.check(t); err != nil {
 		return nil, err
+	}
+	if t.State != recipes.TastingClosed {
+		if err := tasting.MayBeServed(b, t); err != nil {
+			return nil, err
+		}
 	}
 	if t.State == recipes.TastingPlanned {
 		t = tasting.Ready(b, t)

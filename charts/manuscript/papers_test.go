@@ -356,3 +356,29 @@ func BenchmarkPapers24Seats(b *testing.B) {
 		}
 	}
 }
+
+// No paper is made while somebody who is left out still has a seat; a seat left
+// empty is on none.
+func TestNobodyLeftOutGetsATray(t *testing.T) {
+	s := newSupper(t, 4)
+	tt := s.plan("liking", 4, 3, nil)
+	s.do(tasting.PutTaster(&recipes.Panelist{ID: "p1", Code: "Q2X", Asked: true, Allergens: food.Milk, Consent: "2026-03-01", Careful: recipes.No}))
+	_, err := PapersOf(s.book, tt, nutrition.In(s.book), PapersAsk{})
+	if err == nil || !strings.Contains(err.Error(), "Seat 2: Q2X is allergic to milk") || !strings.Contains(err.Error(), "leave the seat empty") || strings.Contains(err.Error(), "settle") {
+		t.Fatalf("papers with a tray for her: %v", err)
+	}
+	s.do(tasting.LeaveEmpty("t", 2))
+	p := s.papers(s.book.Tasting("t"), PapersAsk{})
+	for _, x := range p.Trays {
+		if x.Seat == 2 {
+			t.Errorf("a label for the seat left empty: %+v", x)
+		}
+	}
+	if len(p.Ballots) != 3 || len(p.Run.Sheet) != 3 || p.Pots[0].Cups != 3 {
+		t.Errorf("%d ballots, %d trays on the run sheet, %d cups", len(p.Ballots), len(p.Run.Sheet), p.Pots[0].Cups)
+	}
+	s.do(tasting.Seat("t", 2, "p1"))
+	if seat := s.book.Tasting("t").Seat(2); seat.Away != "" {
+		t.Error("somebody sits there and it is still left empty")
+	}
+}

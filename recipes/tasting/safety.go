@@ -7,6 +7,7 @@ import (
 	"parewell/recipes"
 	"parewell/recipes/cautions"
 	"parewell/recipes/food"
+	"parewell/recipes/problem"
 	"parewell/recipes/words"
 )
 
@@ -66,6 +67,49 @@ func (s *Safety) Of(seat int) SeatSafety {
 		}
 	}
 	return SeatSafety{Seat: seat}
+}
+
+// LeftOut tells whether the taster takes no part in a test, whatever is settled
+// with her: nobody can override it. Of two samples neither can be left away.
+func (x *SeatSafety) LeftOut(test string) bool {
+	return len(x.Out) > 0 || len(x.Without) > 0 && Trays(test)
+}
+
+// Sitting returns the tasting with the seats of those who will sit: not of who is
+// left out, stays away, nor those left empty.
+func Sitting(b *recipes.Book, t *recipes.Tasting) *recipes.Tasting {
+	s := Check(b, t, b.Samples(t.ID))
+	n := *t
+	n.Seats = slices.DeleteFunc(slices.Clone(t.Seats), func(seat recipes.Seat) bool {
+		x := s.Of(seat.Number)
+		return seat.Away != "" || x.LeftOut(t.Test)
+	})
+	return &n
+}
+
+// MayBeServed refuses a tasting with somebody at the table who is left out of it.
+func MayBeServed(b *recipes.Book, t *recipes.Tasting) error {
+	for _, x := range Check(b, t, b.Samples(t.ID)).Seats {
+		if t.State != recipes.TastingPlanned && b.Panelist(x.Panelist).Removed {
+			continue // she sat down safely, and has been forgotten since
+		}
+		if err := x.leftOut(t.Test); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// leftOut says why a taster takes no part, nil where she may.
+func (x *SeatSafety) leftOut(test string) error {
+	where, hint := words.Say("tasting.seat", x.Seat), words.Say("error.tasting-out.hint")
+	switch {
+	case len(x.Out) > 0:
+		return problem.New(where, x.Out[0].String(), hint)
+	case x.LeftOut(test):
+		return problem.New(where, words.Say("error.tasting-eats"), hint)
+	}
+	return nil
 }
 
 // Check looks at everything the samples of a tasting hold and at everybody who

@@ -57,11 +57,11 @@ func safe(b *recipes.Book, t *recipes.Tasting, samples []*recipes.Sample) error 
 		return problem.New(t.Date, words.Say("error.tasting-unknown", words.Join(s.Unknown)), words.Say("error.tasting-unknown.hint"))
 	}
 	for _, x := range s.Seats {
-		for _, p := range slices.Concat(x.Out, x.Ask) {
-			return problem.New(words.Say("tasting.seat", x.Seat), p.String(), words.Say("error.tasting-safety.hint"))
+		if err := x.leftOut(t.Test); err != nil {
+			return err
 		}
-		if len(x.Without) > 0 && Trays(t.Test) {
-			return problem.New(words.Say("tasting.seat", x.Seat), words.Say("error.tasting-eats"), words.Say("error.tasting-safety.hint"))
+		for _, p := range x.Ask {
+			return problem.New(words.Say("tasting.seat", x.Seat), p.String(), words.Say("error.tasting-safety.hint"))
 		}
 	}
 	return nil
@@ -80,9 +80,29 @@ func Seat(id recipes.ID, number int, panelist recipes.ID) recipes.Verb {
 		}
 		t.Seats = slices.Clone(t.Seats)
 		t.Seat(number).Panelist = panelist
+		if panelist != "" {
+			t.Seat(number).Away = "" // it was left empty
+		}
 		if t.State == recipes.TastingServing && panelist != "" {
 			return safe(b, t, b.Samples(id))
 		}
+		return nil
+	})
+}
+
+// LeaveEmpty takes a taster off her seat before she has answered: it has no tray,
+// no papers and is not cooked for, until somebody else sits there.
+func LeaveEmpty(id recipes.ID, number int) recipes.Verb {
+	return editTasting(id, "did.seat-empty", notClosed, func(b *recipes.Book, t *recipes.Tasting) error {
+		seat := t.Seat(number)
+		if seat == nil {
+			return gone("error.seat-gone")
+		}
+		if answered(b, t, seat.Panelist) {
+			return refuse(words.Say("tasting.seat", number), "error.seat-answered")
+		}
+		t.Seats = slices.Clone(t.Seats)
+		t.Seat(number).Panelist, t.Seat(number).Away = "", words.Say("tasting.left-empty")
 		return nil
 	})
 }

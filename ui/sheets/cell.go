@@ -50,6 +50,7 @@ const (
 	NoTick TickState = iota
 	TickOff
 	TickOn
+	TickDisabled // cannot be ticked here
 )
 
 // Cell is one field of a table, in words. Bar is a change from -1 to 1 of the

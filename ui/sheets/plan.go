@@ -157,10 +157,11 @@ func PlanOf(b *recipes.Book, t *recipes.Tasting) PlanFields {
 	}
 	empty := 0
 	for _, s := range t.Seats {
-		if s.Panelist == "" {
-			empty++
-		} else {
+		switch {
+		case s.Panelist != "":
 			f.Tasters[s.Panelist] = true
+		case s.Away == "":
+			empty++
 		}
 	}
 	if empty > 0 {
@@ -211,6 +212,8 @@ func ReadPlan(f PlanFields, base *recipes.Tasting, b *recipes.Book, fresh func()
 	t.Cleanser = strings.TrimSpace(f.Cleanser)
 	t.Cleans, t.CleanFree = f.Packs[t.Cleanser]
 	r.samples(&t, fresh)
+	t.Seats = nil
+	r.p.Safety = tasting.Check(b, &t, r.p.Samples) // of the samples: it tells who can be seated
 	r.seats(&t)
 	r.p.Safety = tasting.Check(b, &t, r.p.Samples)
 	return r.p
@@ -253,6 +256,8 @@ type planReader struct {
 	f PlanFields
 	b *recipes.Book
 	p *Plan
+
+	out string // who is left out, and why
 }
 
 // number reads a figure from 0 up; an empty field is the usual.
@@ -349,63 +354,4 @@ func (r *planReader) samples(t *recipes.Tasting, fresh func() recipes.ID) {
 	case n > tasting.MostSamples:
 		r.p.Faults[PlanSamplesField] = words.Say("error.tasting-samples-many", tasting.MostSamples)
 	}
-}
-
-// seats designs the orders and codes for everybody who is ticked.
-func (r *planReader) seats(t *recipes.Tasting) {
-	var people []recipes.ID
-	for _, p := range r.b.Panelists() {
-		if r.f.Tasters[p.ID] && !p.Removed {
-			people = append(people, p.ID)
-		}
-	}
-	empty := int(r.number(PlanEmptyField, r.f.Empty, 0, 500))
-	t.PerSitting = int(r.number(PlanPerField, r.f.PerSitting, 0, tasting.MostSamples))
-	if len(people)+empty == 0 {
-		r.p.Faults[PlanSeatsField] = words.Say("plan.nobody")
-	}
-	t.Seats = nil
-	if len(r.p.Faults) > 0 {
-		return
-	}
-	ids := make([]recipes.ID, len(r.p.Samples))
-	for i, s := range r.p.Samples {
-		ids[i] = s.ID
-	}
-	ask := sensory.Ask{Test: sensory.Test(t.Test), Samples: max(2, len(ids)), Panelists: len(people) + empty, PerSitting: t.PerSitting, Seed: t.Seed}
-	if t.Test == recipes.TestHome {
-		ask.Test, ask.PerSitting = sensory.Liking, 0
-	}
-	ask.OriginalAlways = ask.PerSitting > 0 && ask.PerSitting < ask.Samples && t.Test == recipes.TestLiking
-	d, err := sensory.Plan(ask)
-	if err != nil {
-		r.p.Faults[PlanPerField] = err.Error()
-		return
-	}
-	for i, s := range r.p.Samples {
-		s.Code, s.Place = d.SampleCode(i), i+1
-	}
-	if len(ids) == 1 { // one dish taken home
-		for i := range d.Trays {
-			d.Trays[i].Samples, d.Trays[i].Codes = []int{0}, d.Codes[0][:1]
-		}
-	}
-	t.Seats = d.Seats(ids, people)
-	r.says(t, d)
-}
-
-// TasterAgainst says what stands against a taster in a plan, "" for nothing.
-func (p *Plan) TasterAgainst(taster *recipes.Panelist) (text string, out bool) {
-	x := p.Safety.Taster(taster)
-	for _, ph := range x.Out {
-		return ph.String(), true
-	}
-	var all []string
-	for _, ph := range x.Ask {
-		all = append(all, ph.String())
-	}
-	if n := len(x.Without); n > 0 && len(all) == 0 {
-		all = append(all, words.Say("plan.without", n))
-	}
-	return strings.Join(all, "; "), false
 }

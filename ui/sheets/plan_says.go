@@ -46,6 +46,9 @@ func ChangesOf(was, now []Saying) []ChangedSaying {
 func (r *planReader) says(t *recipes.Tasting, d *sensory.Design) {
 	say := func(p words.Phrase) { r.p.Says = append(r.p.Says, Saying{sayingKey(p.Key), p.String()}) }
 	say(words.P("plan.why." + t.Test))
+	if r.out != "" {
+		say(words.P("plan.left-out", r.out))
+	}
 	if t.Test == recipes.TestHome {
 		return
 	}

@@ -71,8 +71,12 @@ func PlanTasters(b *recipes.Book, f PlanFields, p *Plan) Sheet {
 		if f.Tasters[t.ID] {
 			tick = TickOn
 		}
+		what, out := p.TasterAgainst(t)
+		if out {
+			tick = TickDisabled
+		}
 		against := Cell{Text: words.Say("plan.nothing-against"), Muted: true, Bar: noBar()}
-		if what, out := p.TasterAgainst(t); what != "" {
+		if what != "" {
 			against = Cell{Text: what, Mark: Look, Wrap: true, Bar: noBar()}
 			if out {
 				against.Mark = Wrong

@@ -65,7 +65,8 @@ func PlannedFacts(b *recipes.Book, t *recipes.Tasting) Sheet {
 	add("asked", attributeNames(t))
 	add("limit", limitText(t))
 	add("samples", plannedSamples(b, t))
-	add("tasters", tasterCodes(b, t))
+	add("tasters", tasterCodes(b, tasting.Sitting(b, t)))
+	add("left-out", leftOutText(b, t))
 	add("shows", strings.Join(CanShow(b, t), " "))
 	add("when", strings.TrimSpace(dayText(t.Date)+" "+t.Time))
 	add("portion", portionText(t))
@@ -79,7 +80,7 @@ func PlannedFacts(b *recipes.Book, t *recipes.Tasting) Sheet {
 // CanShow says what the panel of a planned tasting can show and what it cannot,
 // in the planner's sentences.
 func CanShow(b *recipes.Book, t *recipes.Tasting) []string {
-	if !tasting.Blind(t) || len(t.Seats) == 0 {
+	if t = tasting.Sitting(b, t); !tasting.Blind(t) || len(t.Seats) == 0 {
 		return nil
 	}
 	var ids []recipes.ID
@@ -139,6 +140,27 @@ func tasterCodes(b *recipes.Book, t *recipes.Tasting) string {
 	}
 	if empty > 0 {
 		out = append(out, words.Say("tastings.empty-seats", empty))
+	}
+	return words.Join(out)
+}
+
+// leftOutText says which seats nobody will sit on: those of tasters who are left
+// out, and those left empty.
+func leftOutText(b *recipes.Book, t *recipes.Tasting) string {
+	s := tasting.Check(b, t, b.Samples(t.ID))
+	var out []string
+	empty := 0
+	for _, seat := range t.Seats {
+		x := s.Of(seat.Number)
+		switch p := b.Panelist(seat.Panelist); {
+		case p == nil && seat.Away != "":
+			empty++
+		case p != nil && x.LeftOut(t.Test):
+			out = append(out, leftOutWhy(p, s))
+		}
+	}
+	if empty > 0 {
+		out = append(out, words.Say("tastings.left-empty", empty))
 	}
 	return words.Join(out)
 }
@@ -207,7 +229,9 @@ func Against(b *recipes.Book, t *recipes.Tasting) []AgainstServing {
 			out = append(out, AgainstServing{Text: Capital(p.String()), Seat: x.Seat, Taster: x.Panelist, Out: true, Stops: true})
 		}
 		for _, p := range x.Ask {
-			out = append(out, AgainstServing{Text: Capital(p.String()), Seat: x.Seat, Taster: x.Panelist, Stops: true})
+			if !x.LeftOut(t.Test) { // else there is nothing to settle with her
+				out = append(out, AgainstServing{Text: Capital(p.String()), Seat: x.Seat, Taster: x.Panelist, Stops: true})
+			}
 		}
 		if n := len(x.Without); n > 0 {
 			out = append(out, AgainstServing{

@@ -84,12 +84,13 @@ func Pots(b *recipes.Book, t *recipes.Tasting) []Pot {
 	return out
 }
 
-// FreeTasters are those who have no seat at a tasting, as suggestions: key and
-// code.
+// FreeTasters are those who have no seat at a tasting and are not left out of it,
+// as suggestions: key and code.
 func FreeTasters(b *recipes.Book, t *recipes.Tasting) [][2]string {
 	var out [][2]string
+	s := tasting.Check(b, t, b.Samples(t.ID))
 	for _, p := range b.Panelists() {
-		if !p.Removed && t.SeatOf(p.ID) == nil {
+		if x := s.Taster(p); !p.Removed && t.SeatOf(p.ID) == nil && !x.LeftOut(t.Test) {
 			out = append(out, [2]string{string(p.ID), p.Code})
 		}
 	}
@@ -139,7 +140,7 @@ func ClosedFacts(b *recipes.Book, t *recipes.Tasting) []string {
 		out = append(out, words.Say("tastings.closed.early", t.Early))
 	}
 	for i := range t.Seats {
-		if seat := &t.Seats[i]; seat.Away != "" {
+		if seat := &t.Seats[i]; seat.Away != "" && seat.Panelist != "" {
 			key := "tastings.closed.away"
 			if slices.ContainsFunc(b.Servings(t.ID), func(s *recipes.Serving) bool { return s.Panelist == seat.Panelist }) {
 				key = "tastings.closed.left"
