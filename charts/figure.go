@@ -23,6 +23,36 @@ type Figure struct {
 	alt   string
 	paper string // the text alternative of a file, where paper shows less than the screen; else ""
 	paint func(*sheet)
+	proof bool // files show the colours of the screen in greys
+}
+
+// Noting is the figure with more to be said in its text alternative, such as how
+// far to trust it.
+func (f *Figure) Noting(notes ...string) *Figure {
+	out := *f
+	for _, n := range notes {
+		out.alt += " " + n
+		if out.paper != "" {
+			out.paper += " " + n
+		}
+	}
+	return &out
+}
+
+// Proof is the figure whose files show the colours of the screen in greys: what
+// is left of them in a black and white copy. It is laid out as for print.
+func (f *Figure) Proof() *Figure {
+	out := *f
+	out.proof = true
+	return &out
+}
+
+// look is what files of the figure are drawn for.
+func (f *Figure) look() Look {
+	if f.proof {
+		return proofLook
+	}
+	return Print
 }
 
 // Title returns the figure's title; it may be empty.
@@ -86,6 +116,9 @@ func (f *Figure) on(c vg.CanvasSizer, px vg.Length, look Look) (err error) {
 			err = f.problem("charts.failed", "charts.failed.hint", fmt.Errorf("drawing: %v", r))
 		}
 	}()
+	if look == proofLook {
+		c = greyCanvas{c}
+	}
 	f.sheet(&outline{CanvasSizer: c}, px, look)
 	return nil
 }

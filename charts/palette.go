@@ -14,6 +14,7 @@ const (
 	ScreenLight Look = iota
 	ScreenDark
 	Print
+	proofLook // the screen's colours, which its canvas turns to greys
 )
 
 // Versions is how many versions have a colour, a marker and a hatch of their own.
@@ -56,6 +57,7 @@ type inks struct {
 	versions                       [Versions]swatch
 	original                       swatch
 	text                           float64 // text size against the screen's
+	file                           bool    // for a file: what was only predicted is not shown
 }
 
 // swatch is how an area is filled: colour, hatch, and the lines round it.
@@ -73,6 +75,10 @@ func inksOf(l Look) *inks {
 	case Print:
 		k = &inks{ground: hex(0xFFFFFF), ink: hex(0x000000), muted: hex(0x3C3C3C), grid: hex(0xD2D2D2), axis: hex(0x4A4A4A), text: 0.86}
 	}
+	if l == proofLook {
+		k.text, k.ground = 0.86, greyOf(k.ground)
+	}
+	k.file = l == Print || l == proofLook
 	for i, c := range VersionColours(l) {
 		k.versions[i] = swatch{fill: c, line: mix(c, k.ground, 0.55), edge: c, hatch: hatches[i]}
 		if l == Print {

@@ -158,7 +158,7 @@ func (v *frontView) standing(o FrontierOption) string {
 
 func (v *frontView) paint(s *sheet) {
 	os := v.d.Options
-	if s.inks.paper() {
+	if s.inks.file {
 		os = v.d.tasted()
 	}
 	p := &frontPainting{v.d, os, v.needs(os)}

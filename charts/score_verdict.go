@@ -44,6 +44,10 @@ func (v Verdict) Words() string {
 	return words.Say("charts.verdict." + string(v))
 }
 
+// On is the verdict as figures show it of an effect with its interval, NaN where
+// they are not known: without a limit it says on which side of 0 the effect lies.
+func (v Verdict) On(effect, low, high float64) Verdict { return v.given(effect, low, high) }
+
 // given is the verdict that fits an effect with its interval: one that judges
 // needs something to judge, whatever was said, and without a limit the interval
 // says on which side of 0 the effect lies.

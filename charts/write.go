@@ -78,7 +78,7 @@ func (f *Figure) page(widthMM, heightMM float64, dpi int) (image.Image, error) {
 		return nil, err
 	}
 	dots := func(mm float64) int { return int(math.Round(mm / 25.4 * float64(dpi))) }
-	img, err := f.raster(dots(widthMM), dots(heightMM), dpi, Print)
+	img, err := f.raster(dots(widthMM), dots(heightMM), dpi, f.look())
 	if err != nil {
 		return nil, err
 	}
@@ -109,7 +109,7 @@ func (f *Figure) WriteSVG(w io.Writer, widthMM, heightMM float64) error {
 		return err
 	}
 	c := vgsvg.New(points(widthMM), points(heightMM))
-	if err := f.on(c, 0, Print); err != nil {
+	if err := f.on(c, 0, f.look()); err != nil {
 		return err
 	}
 	var b bytes.Buffer
@@ -145,7 +145,7 @@ func (f *Figure) WritePDF(w io.Writer, widthMM, heightMM float64) error {
 		return err
 	}
 	c := vgpdf.New(points(widthMM), points(heightMM))
-	if err := f.on(c, 0, Print); err != nil {
+	if err := f.on(c, 0, f.look()); err != nil {
 		return err
 	}
 	var b bytes.Buffer
@@ -163,7 +163,7 @@ func (f *Figure) WriteEPS(w io.Writer, widthMM, heightMM float64) error {
 	}
 	wide, high := points(widthMM), points(heightMM)
 	c := vgeps.New(wide, high)
-	if err := f.on(c, 0, Print); err != nil {
+	if err := f.on(c, 0, f.look()); err != nil {
 		return err
 	}
 	var b bytes.Buffer

@@ -1,16 +1,11 @@
 package book
 
 import (
-	"bytes"
 	"encoding/csv"
-	"image"
-	"image/draw"
-	"image/png"
 	"io"
 	"strconv"
 	"strings"
 
-	"parewell/charts"
 	"parewell/recipes"
 	"parewell/recipes/problem"
 	"parewell/recipes/words"
@@ -27,20 +22,25 @@ type File struct {
 type FigureOptions struct {
 	Formats []string // of FigureFormats; none means PNG, SVG and PDF
 	DPI     int      // of PNG and TIFF; 0 is 300
-	Proof   bool     // the colours of the screen in greys, as a copier sees them
+	Proof   bool     // in each form too: the colours of the screen in greys, as a copier sees them
 	Score   string   // what swaps are judged by, as the tastings asked it; "" is liking
 }
 
 // FigureFormats are the forms a figure can be written in.
 var FigureFormats = []string{"png", "tiff", "svg", "pdf", "eps"}
 
-// RecipeFigures are the files of every figure of a recipe's page.
+// RecipeFigures are the files of every figure of a recipe's page, and its table of
+// keep or drop where swaps were tasted.
 func (p *Page) RecipeFigures(b *recipes.Book, wide float64, o FigureOptions) ([]File, error) {
-	figures, err := FiguresBy(b, p.Recipe, p.Version, o.Score, p.options, wide)
+	d, err := drawnOf(b, p.Recipe, p.Version, o.Score, p.options, wide)
 	if err != nil {
 		return nil, err
 	}
-	return FigureFiles(figures, o)
+	files, err := FigureFiles(d.out, o)
+	if rows := d.keepOrDrop(); err == nil && rows != nil {
+		files = append(files, File{"keep-or-drop.csv", func(w io.Writer) error { return writeCSV(w, rows) }})
+	}
+	return files, err
 }
 
 // FigureFiles are the files of figures, and captions.csv and captions.txt with
@@ -54,21 +54,38 @@ func FigureFiles(figures []Figure, o FigureOptions) ([]File, error) {
 	}
 	var out []File
 	for _, f := range figures {
+		proof := f
+		proof.Figure = f.Figure.Proof()
 		for _, format := range o.Formats {
 			write, err := f.writer(format, o.DPI)
 			if err != nil {
 				return nil, err
 			}
-			out = append(out, File{safeName(f.Name) + "." + format, write})
-		}
-		if o.Proof {
-			out = append(out, File{safeName(f.Name) + " - " + words.Say("book.file.proof") + ".png", f.proof})
+			out = append(out, File{f.FileName() + "." + format, write})
+			if o.Proof {
+				write, _ := proof.writer(format, o.DPI) // a form that was taken above
+				out = append(out, File{f.proofName() + "." + format, write})
+			}
 		}
 	}
 	if len(figures) == 0 {
 		return out, nil
 	}
-	return append(out, File{"captions.csv", captionsCSV(figures)}, File{"captions.txt", captionsText(figures)}), nil
+	return append(out, File{"captions.csv", captionsCSV(figures, o)}, File{"captions.txt", captionsText(figures, o)}), nil
+}
+
+// proofName is FileName of the figure's grey proof.
+func (f *Figure) proofName() string {
+	return f.FileName() + "-" + plainWords(words.Say("book.file.proof"), longKind)
+}
+
+// withEndings are the names of a figure's files in a cell or line.
+func withEndings(name string, o FigureOptions) string {
+	var out []string
+	for _, format := range o.Formats {
+		out = append(out, name+"."+format)
+	}
+	return strings.Join(out, "; ")
 }
 
 func (f *Figure) writer(format string, dpi int) (func(io.Writer) error, error) {
@@ -88,43 +105,28 @@ func (f *Figure) writer(format string, dpi int) (func(io.Writer) error, error) {
 	return nil, problem.New(format, words.Say("book.format"), words.Say("book.format.hint", strings.Join(FigureFormats, ", ")))
 }
 
-// proofDots is the resolution of a proof on paper: enough to judge greys by.
-const proofDots = 150
-
-// proof writes the figure's colours as greys: what is left of them in a black
-// and white copy.
-func (f *Figure) proof(w io.Writer) error {
-	const scale = proofDots / 96.0
-	wide, high := int(f.WideMM/25.4*proofDots), int(f.HighMM/25.4*proofDots)
-	colours, err := f.Figure.Draw(wide, high, scale, charts.ScreenLight)
-	if err != nil {
-		return err
-	}
-	grey := image.NewGray(colours.Bounds())
-	draw.Draw(grey, grey.Bounds(), colours, colours.Bounds().Min, draw.Src)
-	var b bytes.Buffer
-	if err := png.Encode(&b, grey); err != nil {
-		return err
-	}
-	_, err = w.Write(b.Bytes())
-	return err
-}
-
-func captionsCSV(figures []Figure) func(io.Writer) error {
+func captionsCSV(figures []Figure, o FigureOptions) func(io.Writer) error {
 	return func(w io.Writer) error {
-		rows := [][]string{{"file", "caption", "alt", "wide_mm", "high_mm"}}
+		rows := [][]string{{"figure", "file", "proof", "recipe", "version", "caption", "alt", "wide_mm", "high_mm"}}
 		for _, f := range figures {
-			rows = append(rows, []string{safeCell(safeName(f.Name)), safeCell(f.Caption), safeCell(f.Alt), plain(f.WideMM, 1), plain(f.HighMM, 1)})
+			proof := ""
+			if o.Proof {
+				proof = withEndings(f.proofName(), o)
+			}
+			rows = append(rows, []string{
+				strconv.Itoa(f.Number), withEndings(f.FileName(), o), proof, safeCell(f.Recipe), safeCell(f.Version),
+				safeCell(f.Caption), safeCell(f.Alt), plain(f.WideMM, 1), plain(f.HighMM, 1),
+			})
 		}
 		return writeCSV(w, rows)
 	}
 }
 
-func captionsText(figures []Figure) func(io.Writer) error {
+func captionsText(figures []Figure, o FigureOptions) func(io.Writer) error {
 	return func(w io.Writer) error {
 		var b strings.Builder
 		for _, f := range figures {
-			b.WriteString(safeName(f.Name) + "\n" + f.Caption + "\n" + f.Alt + "\n\n")
+			b.WriteString(withEndings(f.FileName(), o) + "\n" + f.Caption + "\n" + f.Alt + "\n\n")
 		}
 		_, err := io.WriteString(w, b.String())
 		return err

@@ -3,7 +3,9 @@ package book
 import (
 	"math"
 	"slices"
+	"strings"
 
+	"parewell/analysis/ledger"
 	"parewell/analysis/nutrition"
 	"parewell/analysis/outcome"
 	"parewell/analysis/sensory"
@@ -18,7 +20,10 @@ import (
 // Figure is one figure of a recipe with what belongs beside it. Nothing that was
 // only predicted is in it.
 type Figure struct {
-	Name    string         `json:"name"` // of its files, without the ending
+	Number  int            `json:"number"`  // in its recipe's folder, from 1
+	Recipe  string         `json:"recipe"`  // its title
+	Version string         `json:"version"` // letter of the version on the page; "" the original
+	Name    string         `json:"name"`    // what it shows, in a few words
 	Caption string         `json:"caption"`
 	Alt     string         `json:"alt"`
 	Figure  *charts.Figure `json:"-"`
@@ -39,6 +44,15 @@ func FiguresOf(b *recipes.Book, recipe, version recipes.ID, o Options, wide floa
 // liking: score is what the tastings asked, such as "Flavour", "" for liking.
 // Errors beside those of FiguresOf: the recipe's tastings did not ask for it.
 func FiguresBy(b *recipes.Book, recipe, version recipes.ID, score string, o Options, wide float64) ([]Figure, error) {
+	d, err := drawnOf(b, recipe, version, score, o, wide)
+	if err != nil {
+		return nil, err
+	}
+	return d.out, nil
+}
+
+// drawnOf draws the figures.
+func drawnOf(b *recipes.Book, recipe, version recipes.ID, score string, o Options, wide float64) (*drawer, error) {
 	r := b.Recipe(recipe)
 	if r == nil {
 		return nil, problem.New("", words.Say("error.recipe-gone"), words.Say("error.gone.hint"))
@@ -60,7 +74,7 @@ func FiguresBy(b *recipes.Book, recipe, version recipes.ID, score string, o Opti
 	d.falls()
 	d.scores()
 	d.sittings()
-	return d.out, nil
+	return d, nil
 }
 
 // drawer gathers the figures of one recipe.
@@ -103,10 +117,24 @@ func (d *drawer) put(name, caption string, high float64, fig *charts.Figure, err
 	if err != nil {
 		return
 	}
+	letter := ""
+	if d.version != nil {
+		letter = d.version.Letter
+	}
 	d.out = append(d.out, Figure{
-		Name: name, Caption: caption, Alt: fig.PaperAlt(), Figure: fig,
+		Number: len(d.out) + 1, Recipe: d.recipe.Title, Version: letter, Name: name, Caption: caption, Alt: fig.PaperAlt(), Figure: fig,
 		WideMM: d.wide, HighMM: fig.HighMM(d.wide, math.Round(d.wide*high)),
 	})
+}
+
+// putRange is put for a figure of ranges: what says how far to trust them stands
+// in its caption and in its text alternative.
+func (d *drawer) putRange(name, caption string, high float64, fig *charts.Figure, err error) {
+	if err != nil {
+		return
+	}
+	notes := d.care()
+	d.put(name, strings.Join(append([]string{caption}, notes...), " "), high, fig.Noting(notes...), nil)
 }
 
 // energy puts by which factors energy is counted behind a caption.
@@ -176,7 +204,11 @@ func (d *drawer) falls() {
 			caption = d.energy(caption)
 		}
 		fig, err := charts.Waterfall(data)
-		d.put(words.Say("book.file.fall", d.version.Letter, data.Nutrient), caption, rowsHigh(len(data.Steps)+2), fig, err)
+		put := d.put
+		if data.Attribute != "" {
+			put = d.putRange
+		}
+		put(words.Say("book.file.fall", data.Nutrient), caption, rowsHigh(len(data.Steps)+2), fig, err)
 	}
 }
 
@@ -211,7 +243,7 @@ func (d *drawer) judge(data *charts.WaterfallData, on []*recipes.Swap) {
 	if d.tasted == nil || d.tasted.table == nil {
 		return
 	}
-	data.Attribute, data.Limit = d.tasted.score, d.tasted.table.Limit
+	data.Attribute, data.Limit = scoreName(d.tasted.score), d.tasted.table.Limit
 	all, swaps := d.book.Swaps(d.recipe.ID), make([]int, len(on))
 	for i, s := range on {
 		swaps[i] = slices.Index(all, s)
@@ -222,6 +254,22 @@ func (d *drawer) judge(data *charts.WaterfallData, on []*recipes.Swap) {
 			end.Effect, end.Low, end.High, end.Verdict = w.Effect, w.Low, w.High, charts.Verdict(w.Kind)
 		}
 	}
+}
+
+// keepOrDrop is the table of the swaps as rows for a file, nil where none was
+// tasted.
+func (d *drawer) keepOrDrop() [][]string {
+	if d.tasted == nil || d.tasted.table == nil || len(d.tasted.table.Rows) == 0 {
+		return nil
+	}
+	name := outcome.LineNames(d.book, d.recipe)
+	saved := func(version int) ledger.Saving {
+		v := d.book.Version(d.recipe.ID, recipes.ID(d.tasted.evidence.Versions[version].ID))
+		after := d.kitchen.Of(d.book.Draft(d.recipe, v))
+		before := d.kitchen.Of(d.book.Draft(d.recipe, nil))
+		return outcome.SavingOf(nutrition.Compare(before, after, food.EnergyKcal), name)
+	}
+	return KeepOrDrop(d.tasted.table, food.EnergyKcal, scoreName(d.tasted.score), saved)
 }
 
 // whole is a figure all of which is known, else NaN.

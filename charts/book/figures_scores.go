@@ -23,20 +23,21 @@ func (d *drawer) scores() {
 		if res == nil {
 			continue
 		}
-		means := charts.ScoresData{Attribute: asked}
+		name := scoreName(asked)
+		means := charts.ScoresData{Attribute: name}
 		if asked == d.tasted.liked {
 			means.Limit = d.tasted.pool.Limit
 		}
-		spread := charts.SpreadData{Attribute: asked}
+		spread := charts.SpreadData{Attribute: name}
 		for _, s := range res.Samples {
-			letter, name, original := d.sample(s.Name)
-			means.Rows = append(means.Rows, scoreRow(s, letter, name, original))
-			spread.Rows = append(spread.Rows, charts.SpreadRow{Letter: letter, Name: name, Original: original, Counts: counts(s)})
+			letter, full, original := d.sample(s.Name)
+			means.Rows = append(means.Rows, scoreRow(s, letter, full, original))
+			spread.Rows = append(spread.Rows, charts.SpreadRow{Letter: letter, Name: full, Original: original, Counts: counts(s)})
 		}
 		fig, err := charts.ScoresChart(means)
-		d.put(words.Say("book.file.scores", asked), words.Say("book.figure.scores.caption", title, asked, res.Panelists), rowsHigh(len(means.Rows)), fig, err)
+		d.putRange(words.Say("book.file.scores", name), words.Say("book.figure.scores.caption", title, name, res.Panelists), rowsHigh(len(means.Rows)), fig, err)
 		fig, err = charts.SpreadChart(spread)
-		d.put(words.Say("book.file.spread", asked), words.Say("book.figure.spread.caption", title, asked), rowsHigh(len(spread.Rows))+0.15, fig, err)
+		d.put(words.Say("book.file.spread", name), words.Say("book.figure.spread.caption", title, name), rowsHigh(len(spread.Rows))+0.15, fig, err)
 	}
 	d.rights()
 	d.swapMap()
@@ -101,7 +102,7 @@ func (d *drawer) rights() {
 	}
 	for _, asked := range order {
 		fig, err := charts.JustRightChart(latest[asked])
-		d.put(words.Say("book.file.right-for", asked), words.Say("book.figure.just-right.caption", d.recipe.Title, asked), rowsHigh(len(latest[asked].Rows)), fig, err)
+		d.put(words.Say("book.file.right-for", scoreName(asked)), words.Say("book.figure.just-right.caption", d.recipe.Title, scoreName(asked)), rowsHigh(len(latest[asked].Rows)), fig, err)
 	}
 }
 
@@ -111,13 +112,13 @@ func (d *drawer) swapMap() {
 	if t == nil || len(t.Rows) == 0 {
 		return
 	}
-	data := charts.SwapMapData{Nutrient: words.Say("book.figure." + food.EnergyKcal.Key()), Unit: food.EnergyKcal.Unit(), Attribute: d.tasted.score, Limit: t.Limit}
+	data := charts.SwapMapData{Nutrient: words.Say("book.figure." + food.EnergyKcal.Key()), Unit: food.EnergyKcal.Unit(), Attribute: scoreName(d.tasted.score), Limit: t.Limit}
 	data.Swaps = charts.MapSwaps(t)
 	name, caption := words.Say("book.file.map"), words.Say("book.figure.map.caption", d.recipe.Title)
 	if d.tasted.score != d.tasted.liked {
-		name = words.Say("book.file.map-by", d.tasted.score)
-		caption = words.Say("book.figure.map-by.caption", d.recipe.Title, d.tasted.score)
+		name = words.Say("book.file.map-by", scoreName(d.tasted.score))
+		caption = words.Say("book.figure.map-by.caption", d.recipe.Title, scoreName(d.tasted.score))
 	}
 	fig, err := charts.SwapMap(data)
-	d.put(name, d.energy(caption), 0.62, fig, err)
+	d.putRange(name, d.energy(caption), 0.62, fig, err)
 }

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"image"
 	"image/png"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -187,7 +188,7 @@ func TestFiguresWithWhatBelongsBesideThem(t *testing.T) {
 			t.Errorf("%+v", f)
 		}
 	}
-	for _, want := range []string{"change by version", "where the energy comes from", "B - Energy swap by swap", "scores - Overall", "how scores spread - Overall", "swaps, saving and liking"} {
+	for _, want := range []string{"change by version", "where the energy comes from", "Energy swap by swap", "scores - Overall", "how scores spread - Overall", "swaps, saving and liking"} {
 		if !names[want] {
 			t.Errorf("no figure %q among %v", want, names)
 		}
@@ -200,14 +201,26 @@ func TestFiguresWithWhatBelongsBesideThem(t *testing.T) {
 	for _, f := range files {
 		data := written(t, f.Write)
 		got = append(got, f.Name)
-		if strings.Contains(f.Name, "grey proof") {
+		switch {
+		case strings.HasSuffix(f.Name, "grey-proof.png"):
 			img, err := png.Decode(bytes.NewReader(data))
 			if _, grey := img.(*image.Gray); err != nil || !grey {
 				t.Errorf("the proof is %T, %v", img, err)
 			}
+		case strings.HasSuffix(f.Name, "grey-proof.svg"):
+			for _, m := range regexp.MustCompile(`#([0-9A-Fa-f]{2})([0-9A-Fa-f]{2})([0-9A-Fa-f]{2})`).FindAllStringSubmatch(string(data), -1) {
+				if m[1] != m[2] || m[2] != m[3] {
+					t.Errorf("the proof has a colour: %s", m[0])
+				}
+			}
 		}
 	}
-	want := "change by version.png change by version.svg change by version.eps change by version - grey proof.png captions.csv captions.txt"
+	const base = "smoked-haddock-and-leek-gratin-b-01-change-by-version"
+	var wanted []string
+	for _, format := range []string{".png", ".svg", ".eps"} {
+		wanted = append(wanted, base+format, base+"-grey-proof"+format)
+	}
+	want := strings.Join(append(wanted, "captions.csv", "captions.txt"), " ")
 	if strings.Join(got, " ") != want {
 		t.Errorf("files %q", got)
 	}
@@ -234,7 +247,7 @@ func TestFiguresSayWhatThePageSays(t *testing.T) {
 		}
 		found := false
 		for _, f := range figures {
-			found = found || f.Name == "B - "+row.name+" swap by swap"
+			found = found || f.Name == row.name+" swap by swap"
 			if strings.Contains(f.Name+f.Caption+f.Alt, row.not) {
 				t.Errorf("%s: %s says %q: %s %s", row.rule, f.Name, row.not, f.Caption, f.Alt)
 			}
@@ -254,7 +267,7 @@ func TestCaptionsSayWhatTheyCount(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, want := range map[string]string{
-		"change by version": "before they are rounded", "where the energy comes from": "before they are rounded", "B - Fat swap by swap": "before they are rounded",
+		"change by version": "before they are rounded", "where the energy comes from": "before they are rounded", "Fat swap by swap": "before they are rounded",
 		"scores - Overall": "adjusted for who tasted", "how scores spread - Overall": "as they stand",
 	} {
 		i := slices.IndexFunc(figures, func(f Figure) bool { return f.Name == name })
