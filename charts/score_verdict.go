@@ -44,6 +44,16 @@ func (v Verdict) Words() string {
 	return words.Say("charts.verdict." + string(v))
 }
 
+// Neutral is the verdict on a score of which higher is neither better nor worse:
+// there is none but whether an effect can be told, and on which side of 0 it lies.
+func (v Verdict) Neutral() Verdict {
+	switch v {
+	case Tied, AlwaysOn, NotTasted, noVerdict:
+		return v
+	}
+	return NoLimit
+}
+
 // On is the verdict as figures show it of an effect with its interval, NaN where
 // they are not known: without a limit it says on which side of 0 the effect lies.
 func (v Verdict) On(effect, low, high float64) Verdict { return v.given(effect, low, high) }

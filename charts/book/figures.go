@@ -249,11 +249,25 @@ func (d *drawer) judge(data *charts.WaterfallData, on []*recipes.Swap) {
 		swaps[i] = slices.Index(all, s)
 	}
 	charts.JudgeSteps(data.Steps, swaps, d.tasted.table)
+	for i := range data.Steps {
+		data.Steps[i].Verdict = d.verdict(data.Steps[i].Verdict)
+	}
 	for _, w := range d.tasted.table.Wholes {
 		if end := &data.Version; w.Name == d.version.Letter && !math.IsNaN(w.Effect) {
-			end.Effect, end.Low, end.High, end.Verdict = w.Effect, w.Low, w.High, charts.Verdict(w.Kind)
+			end.Effect, end.Low, end.High, end.Verdict = w.Effect, w.Low, w.High, d.verdict(charts.Verdict(w.Kind))
 		}
 	}
+}
+
+// liking tells that swaps are judged by how much they are liked.
+func (d *drawer) liking() bool { return d.tasted.score == d.tasted.liked }
+
+// verdict is a verdict as the score it is on allows it.
+func (d *drawer) verdict(v charts.Verdict) charts.Verdict {
+	if d.liking() {
+		return v
+	}
+	return v.Neutral()
 }
 
 // keepOrDrop is the table of the swaps as rows for a file, nil where none was
@@ -269,7 +283,7 @@ func (d *drawer) keepOrDrop() [][]string {
 		before := d.kitchen.Of(d.book.Draft(d.recipe, nil))
 		return outcome.SavingOf(nutrition.Compare(before, after, food.EnergyKcal), name)
 	}
-	return KeepOrDrop(d.tasted.table, food.EnergyKcal, scoreName(d.tasted.score), saved)
+	return KeepOrDrop(d.tasted.table, food.EnergyKcal, scoreName(d.tasted.score), d.liking(), saved)
 }
 
 // whole is a figure all of which is known, else NaN.

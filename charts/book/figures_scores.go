@@ -114,8 +114,11 @@ func (d *drawer) swapMap() {
 	}
 	data := charts.SwapMapData{Nutrient: words.Say("book.figure." + food.EnergyKcal.Key()), Unit: food.EnergyKcal.Unit(), Attribute: scoreName(d.tasted.score), Limit: t.Limit}
 	data.Swaps = charts.MapSwaps(t)
+	for i := range data.Swaps {
+		data.Swaps[i].Verdict = d.verdict(data.Swaps[i].Verdict)
+	}
 	name, caption := words.Say("book.file.map"), words.Say("book.figure.map.caption", d.recipe.Title)
-	if d.tasted.score != d.tasted.liked {
+	if !d.liking() {
 		name = words.Say("book.file.map-by", scoreName(d.tasted.score))
 		caption = words.Say("book.figure.map-by.caption", d.recipe.Title, scoreName(d.tasted.score))
 	}

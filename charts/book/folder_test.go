@@ -10,6 +10,7 @@ import (
 
 	"parewell/analysis/claims"
 	"parewell/analysis/ledger"
+	"parewell/charts"
 	"parewell/recipes/food"
 	"parewell/recipes/words"
 )
@@ -126,7 +127,22 @@ func TestKeepOrDropHasEveryVerdict(t *testing.T) {
 	if kinds["together"] != 1 || kinds["swap"] != 10 || kinds["version"] == 0 {
 		t.Errorf("%v", kinds)
 	}
-	if rows := KeepOrDrop(d.tasted.table, food.EnergyKcal, "Overall", nil); len(rows) != 1+kinds["swap"]+1+kinds["version"] {
+	if rows := KeepOrDrop(d.tasted.table, food.EnergyKcal, "Overall", true, nil); len(rows) != 1+kinds["swap"]+1+kinds["version"] {
 		t.Errorf("%d rows", len(rows))
+	}
+	if d, err = drawnOf(mustHarbour(t), p.Recipe, p.Version, "Flavour", Usual(Metric, claims.EU), 120); err != nil {
+		t.Fatal(err)
+	}
+	lower := 0
+	for _, r := range d.keepOrDrop()[1:] {
+		if strings.Contains(r[at("verdict_words")], "liked") {
+			t.Errorf("flavour is judged as liking: %q", r)
+		}
+		if r[at("verdict")] == string(charts.ScoredLower) {
+			lower++
+		}
+	}
+	if lower < 3 {
+		t.Errorf("%d rows scored lower", lower)
 	}
 }

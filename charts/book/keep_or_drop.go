@@ -14,9 +14,10 @@ import (
 // first of them the heads: a row a swap, after swaps that were always served
 // together one for all of them, and a row a whole version. saved is what a version
 // takes off; nil leaves that out. Numbers have a point, what is not known is
-// empty, and each verdict stands as its code and in the window's words.
-func KeepOrDrop(t *ledger.Table, n food.Nutrient, score string, saved func(version int) ledger.Saving) [][]string {
-	k := keeping{table: t, nutrient: n, score: score, rows: [][]string{{
+// empty, and each verdict stands as its code and in the window's words. liking tells
+// that the score is one of which more is better.
+func KeepOrDrop(t *ledger.Table, n food.Nutrient, score string, liking bool, saved func(version int) ledger.Saving) [][]string {
+	k := keeping{table: t, nutrient: n, score: score, liking: liking, rows: [][]string{{
 		"kind", "name", "nutrient", "unit", "lighter_by", "attribute", "effect", "low", "high", "level", "verdict", "verdict_words", "limit", "pots",
 	}}}
 	groups := t.Groups()
@@ -42,6 +43,7 @@ type keeping struct {
 	table    *ledger.Table
 	nutrient food.Nutrient
 	score    string
+	liking   bool
 	rows     [][]string
 }
 
@@ -82,7 +84,11 @@ func (k *keeping) put(kind, name string, s ledger.Saving, i ledger.Interval, v l
 	if k.table.Recorded > 0 {
 		limit = k.table.Recorded
 	}
-	said := charts.Verdict(v).On(i.Effect, i.Low, i.High)
+	said := charts.Verdict(v)
+	if !k.liking {
+		said = said.Neutral()
+	}
+	said = said.On(i.Effect, i.Low, i.High)
 	k.rows = append(k.rows, []string{
 		kind, safeCell(name), k.nutrient.Key(), k.nutrient.Unit(), known(saving), safeCell(k.score),
 		known(i.Effect), known(i.Low), known(i.High), known(ledger.Level), string(said), said.Words(), known(limit), strconv.Itoa(pots),
