@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strings"
 	"time"
 
@@ -15,6 +16,7 @@ import (
 	"parewell/recipes/tasting"
 	"parewell/recipes/words"
 	"parewell/recipes/workbook"
+	"parewell/ui/sheets"
 )
 
 var tastingFlags = []flagSpec{{"tasting", true}, {"to", true}, {"early", true}, {"why", true}, {"json", false}}
@@ -164,12 +166,51 @@ func importScores(c *call, g *given) error {
 		if err != nil {
 			return named(name, err)
 		}
+		differ := contradicted(f.Book(), f.Book().Tasting(t.ID), answers)
 		if g.has("json") {
-			return writeJSON(c.out, map[string]any{"tasting": string(t.ID), "ballots": len(answers)})
+			return writeJSON(c.out, map[string]any{"tasting": string(t.ID), "ballots": len(answers), "disagreeing": differ})
 		}
-		_, err = fmt.Fprintln(c.out, words.Say("cmd.tasting.did-import", len(answers), name))
-		return err
+		fmt.Fprintln(c.out, words.Say("cmd.tasting.did-import", len(answers), name)) //nolint:errcheck // what went in is what counts
+		return tellContradicted(c.out, differ)
 	})
+}
+
+// contradiction is a cup, or a whole tray, of which an imported ballot says otherwise
+// than another entry.
+type contradiction struct {
+	Seat int      `json:"seat"`
+	Code int      `json:"code,omitempty"` // 0: the whole tray
+	What string   `json:"what"`
+	Says []string `json:"says"`
+}
+
+// contradicted lists which of the answers contradict another entry.
+func contradicted(b *recipes.Book, t *recipes.Tasting, answers []tasting.Answer) []contradiction {
+	out := []contradiction{}
+	for _, d := range sheets.Differences(b, t) {
+		if !slices.ContainsFunc(answers, func(a tasting.Answer) bool { return a.Seat == d.Seat && a.Code == d.Code }) {
+			continue
+		}
+		x := contradiction{Seat: d.Seat, Code: d.Code, What: d.What}
+		for _, w := range d.Ways {
+			x.Says = append(x.Says, w.Text)
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+// tellContradicted says what has to be chosen between before closing.
+func tellContradicted(out io.Writer, list []contradiction) error {
+	if len(list) == 0 {
+		return nil
+	}
+	lines := []string{words.Say("cmd.tasting.differ", len(list))}
+	for _, x := range list {
+		lines = append(lines, "  "+words.Say("cmd.tasting.differs", x.What, strings.Join(x.Says, "; ")))
+	}
+	_, err := fmt.Fprintln(out, strings.Join(lines, "\n"))
+	return err
 }
 
 // mostFaults is how many bad rows the one line of an error names.

@@ -52,7 +52,7 @@ func cmdSit(ts *testscript.TestScript, _ bool, args []string) {
 		do(tasting.PutTaster(p))
 		people = append(people, p.ID)
 	}
-	d, err := sensory.Plan(sensory.Ask{Test: sensory.Liking, Samples: 3, Panelists: 4, Seed: t.Seed})
+	d, err := sensory.Plan(sensory.Ask{Test: sensory.Liking, Samples: 3, Panelists: 5, Seed: t.Seed}) // one seat is free
 	ts.Check(err)
 	for i, s := range samples {
 		s.Code = d.SampleCode(i)
@@ -70,14 +70,27 @@ func cmdFill(ts *testscript.TestScript, _ bool, args []string) {
 	var b strings.Builder
 	b.WriteString("\ufeff")
 	for i, r := range rows {
-		if i > 0 && r[1] == "0" {
+		switch {
+		case i == 0, r[0] == "5": // nobody sits there
+		case r[1] == "":
 			r[4] = "0"
-		} else if i > 0 {
+		default:
 			r[2], r[3] = "7,0", "3"
 		}
 		b.WriteString(strings.Join(r, ";") + "\r\n")
 	}
 	ts.Check(os.WriteFile(ts.MkAbs(args[1]), []byte(b.String()), 0o600))
+}
+
+// cmdTyped types one paper ballot's first score, 2, as the window does: typed FILE.
+func cmdTyped(ts *testscript.TestScript, _ bool, args []string) {
+	f, err := workbook.Open(ts.MkAbs(args[0]), workbook.Options{})
+	ts.Check(err)
+	defer f.Close()
+	t := f.Book().Tasting("tasting000000001")
+	a := tasting.Answer{Seat: 1, Code: t.Seats[0].Cups[0].Code, Scores: map[string]float64{"Overall": 2}, Source: recipes.FromPaper}
+	_, err = f.Apply(context.Background(), tasting.Record(t.ID, func() recipes.ID { return recipes.NewID(rand.Reader) }, a), recipes.ByCook)
+	ts.Check(err)
 }
 
 // cmdCode puts the first code of blank ballots where a file says CODE.

@@ -38,6 +38,7 @@ func TestScripts(t *testing.T) {
 			"relative": cmdRelative,
 			"oneline":  cmdOneLine,
 			"sit":      cmdSit,
+			"typed":    cmdTyped,
 			"fill":     cmdFill,
 			"code":     cmdCode,
 		},

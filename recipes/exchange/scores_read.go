@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"errors"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -158,8 +159,13 @@ func (r *scoreReader) row(line int, row []string) {
 			return
 		}
 	}
+	if !r.onTray(line, seat, code) {
+		return
+	}
 	if r.wide == nil {
-		r.score(line, seat, code, r.field(row, columnAttribute), r.field(row, columnScore))
+		if score := r.field(row, columnScore); score != "" {
+			r.score(line, seat, code, r.field(row, columnAttribute), score)
+		}
 	} else {
 		for i := range row {
 			if q, ok := r.wide[i]; ok && strings.TrimSpace(row[i]) != "" {
@@ -168,9 +174,29 @@ func (r *scoreReader) row(line int, row []string) {
 			}
 		}
 	}
-	if note := r.field(row, columnNote); note != "" {
+	if note := r.field(row, columnNote); note != "" && r.somebody(line, seat) {
 		r.answer(cup{seat, code}).Note = note
 	}
+}
+
+// onTray names a cup that does not stand at a seat, answered or not.
+func (r *scoreReader) onTray(line, seat, code int) bool {
+	cups := r.tasting.Seat(seat).Cups
+	if code == 0 || slices.ContainsFunc(cups, func(c recipes.Cup) bool { return c.Code == code }) {
+		return true
+	}
+	r.fault(line, problem.New("", words.Say("error.code-none", code), ""))
+	return false
+}
+
+// somebody names an answer of a seat where nobody sits; rows of it that say nothing
+// are passed over.
+func (r *scoreReader) somebody(line, seat int) bool {
+	if r.tasting.Seat(seat).Panelist != "" {
+		return true
+	}
+	r.fault(line, problem.New(words.Say("tasting.seat", seat), words.Say("error.seat-empty"), words.Say("exchange.scores.seat-empty.hint")))
+	return false
 }
 
 // codeIn takes a code off a wide column's heading ("482 Overall").
@@ -209,6 +235,9 @@ func (r *scoreReader) answer(k cup) *tasting.Answer {
 
 // score takes one score down, held against its question.
 func (r *scoreReader) score(line, seat, code int, question, text string) {
+	if !r.somebody(line, seat) {
+		return
+	}
 	if r.comma {
 		text = strings.Replace(text, ",", ".", 1)
 	}

@@ -2,6 +2,7 @@ package exchange
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -124,4 +125,39 @@ func FuzzReadScores(f *testing.F) {
 			t.Fatalf("what was read without a fault is refused: %v", err)
 		}
 	})
+}
+
+// Rows that say nothing are passed over, of an empty seat too; a cup that does not
+// stand there is named whether answered or not.
+func TestRowsWithoutAnswers(t *testing.T) {
+	b, at := atTable(t)
+	free := *at
+	free.Seats = append(slices.Clone(at.Seats), recipes.Seat{Number: 3, Cups: at.Seats[0].Cups})
+	for _, row := range []struct{ name, text, fault string }{
+		{"a free seat left empty", "panelist,sample,Overall\n3,482,\nAB,482,7\n", ""},
+		{"long, without a score", "panelist,sample,attribute,score\n3,482,,\nAB,482,Overall,7\n", ""},
+		{"a free seat with a score", "panelist,sample,Overall\n3,482,4\nAB,482,7\n", "x.csv, line 2, Seat 3: nobody sits here yet"},
+		{"a free seat with a note", "panelist,sample,Overall,note\n3,482,,good\nAB,482,7,\n", "x.csv, line 2, Seat 3: nobody sits here yet"},
+		{"no such cup, no answer", "panelist,sample,Overall\nAB,999,\nAB,482,7\n", "x.csv, line 2: there is no cup with the code 999"},
+		{"the whole tray, empty", "panelist,sample,Overall,usual\nAB,,,482\nAB,482,7,\n", ""},
+		{"the whole tray, 0", "panelist,sample,Overall,usual\nAB,0,,482\nAB,482,7,\n", ""},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			_, faults, err := ReadScores([]byte(row.text), "x.csv", b, &free)
+			if err != nil || (len(faults) == 0) != (row.fault == "") || len(faults) > 1 {
+				t.Fatal(err, faults)
+			}
+			if len(faults) == 1 && !strings.Contains(faults[0].Error(), row.fault) {
+				t.Errorf("%v", faults[0])
+			}
+		})
+	}
+}
+
+func TestBlankBallotsLeaveTheTrayWithoutACode(t *testing.T) {
+	b, at := atTable(t)
+	var out strings.Builder
+	if err := WriteBlankBallots(&out, b, at); err != nil || !strings.Contains(out.String(), "\nAB,,") || strings.Contains(out.String(), ",0,") {
+		t.Errorf("%v\n%s", err, out.String())
+	}
 }

@@ -60,13 +60,22 @@ func writeServing(out *csv.Writer, taster string, code, at int, s *recipes.Servi
 	if code != 0 {
 		position = strconv.Itoa(at)
 	}
+	cup := codeText(code)
 	for i, q := range slices.Sorted(maps.Keys(s.Scores)) {
 		note := ""
 		if i == 0 {
 			note = s.Note
 		}
-		out.Write([]string{safe(taster), strconv.Itoa(code), safe(q), plainNumber(s.Scores[q]), position, safe(note)}) //nolint:errcheck // Error tells
+		out.Write([]string{safe(taster), cup, safe(q), plainNumber(s.Scores[q]), position, safe(note)}) //nolint:errcheck // Error tells
 	}
+}
+
+// codeText is the code of a cup in a file, empty for the whole tray.
+func codeText(code int) string {
+	if code == 0 {
+		return ""
+	}
+	return strconv.Itoa(code)
 }
 
 func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
@@ -184,7 +193,7 @@ func WriteBlankBallots(w io.Writer, b *recipes.Book, t *recipes.Tasting) error {
 		}
 		for _, c := range rows {
 			row := make([]string, len(head)+1)
-			row[0], row[1] = safe(name), strconv.Itoa(c.Code)
+			row[0], row[1] = safe(name), codeText(c.Code)
 			out.Write(row) //nolint:errcheck // Error tells
 		}
 	}
