@@ -30,7 +30,7 @@ func (v *Verdict) Explain() words.Phrase {
 			return words.P("ledger.why.mixed", v.Name, words.Join(v.Ties))
 		}
 		if !math.IsNaN(v.Joint.Low) {
-			d := places(v.Joint, v.Limit)
+			d := max(v.digits, places(v.Joint, v.Limit))
 			return words.P("ledger.why.tied-joint", v.Name, words.Join(v.Ties), words.Signed(v.Joint.Effect, d), words.Signed(v.Joint.Low, d), words.Signed(v.Joint.High, d))
 		}
 		return words.P("ledger.why.tied", v.Name, words.Join(v.Ties))
@@ -40,18 +40,18 @@ func (v *Verdict) Explain() words.Phrase {
 		}
 		return words.P("ledger.why."+string(v.Kind), v.Name)
 	}
-	return why(v.Name, v.Kind, v.Interval, v.Limit)
+	return why(v.Name, v.Kind, v.Interval, v.Limit, v.digits)
 }
 
-// why words an interval that was judged.
-func why(name string, k Kind, i Interval, limit float64) words.Phrase {
+// why words an interval that was judged, with at least so many decimals.
+func why(name string, k Kind, i Interval, limit float64, digits int) words.Phrase {
 	switch {
 	case math.IsNaN(i.Effect):
 		return words.P("ledger.why.no-scores", name)
 	case math.IsNaN(i.Low):
 		return words.P("ledger.why.no-range", name, points(i.Effect))
 	}
-	d := places(i, limit)
+	d := max(digits, places(i, limit))
 	key := "ledger.why." + string(k)
 	if k == LessUnsettled && limit == 0 {
 		key = "ledger.why.less-no-limit"
@@ -161,7 +161,7 @@ func lostNote(key string, per, low, high float64) words.Phrase {
 // which of them did it.
 func (v *Verdict) Together() []words.Phrase {
 	name := words.Join(append([]string{v.Name}, v.Ties...))
-	out := []words.Phrase{why(words.Say("ledger.together", name), v.Whole, v.Joint, v.Limit), words.P("ledger.together.which", 1+len(v.Ties))}
+	out := []words.Phrase{why(words.Say("ledger.together", name), v.Whole, v.Joint, v.Limit, v.digits), words.P("ledger.together.which", 1+len(v.Ties))}
 	if p := v.Settle.note(); p.Key != "" {
 		out = append(out, p)
 	}
@@ -175,7 +175,7 @@ func (w *Whole) Line() words.Phrase {
 	if math.IsNaN(w.Low) {
 		return words.P("ledger.whole.unknown", w.Swaps, w.Name, fit)
 	}
-	d := places(w.Interval, w.Limit)
+	d := max(w.digits, places(w.Interval, w.Limit))
 	return words.P("ledger.whole", w.Swaps, w.Name, words.Signed(w.Effect, d), words.Signed(w.Low, d), words.Signed(w.High, d), fit)
 }
 

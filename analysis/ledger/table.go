@@ -32,6 +32,8 @@ type Whole struct {
 	Pots  int
 	More  More
 
+	digits int // decimals its table needs
+
 	// Outranks tells that its swaps each fit the limit by themselves and the
 	// version does not, or is not shown to.
 	Outranks bool
@@ -61,7 +63,32 @@ func WhatIf(e *Evidence, nutrient string, limit float64) (*Table, error) {
 		}
 	}
 	t.rank = len(m.at) - len(m.null)
+	t.sameDigits()
 	return t, nil
+}
+
+// Digits are the decimals of the table's effects: those of the one that needs most,
+// because figures under one another have as many.
+func (t *Table) Digits() int {
+	d := 1
+	for i := range t.Rows {
+		d = max(d, places(t.Rows[i].Interval, t.Limit), places(t.Rows[i].Joint, t.Limit))
+	}
+	for i := range t.Wholes {
+		d = max(d, places(t.Wholes[i].Interval, t.Limit))
+	}
+	return d
+}
+
+// sameDigits makes the sentences of the table write as many decimals as its figures.
+func (t *Table) sameDigits() {
+	d := t.Digits()
+	for i := range t.Rows {
+		t.Rows[i].digits = d
+	}
+	for i := range t.Wholes {
+		t.Wholes[i].digits = d
+	}
 }
 
 // set makes a limit that is none 0, so that it can be compared.

@@ -74,6 +74,8 @@ type Verdict struct {
 	// gained); NaN unless at least 20 kcal are saved and the interval is clear
 	// of zero. Never a default to sort by. The two others are its 90 % range.
 	LostPer100, LostLow, LostHigh float64
+
+	digits int // decimals its table needs
 }
 
 // minKcal is the least saving that liking lost is set against.

@@ -226,7 +226,7 @@ func TestWholeOutranks(t *testing.T) {
 	if w.Swaps != 4 || w.Kind != TooMuch || !w.Outranks || math.Abs(w.Effect+1.08) > 1e-12 {
 		t.Fatalf("%+v", w)
 	}
-	if got := w.Line().String(); got != "E, its 4 swaps together: –1.1 (–1.4 to –0.7): drops too much for your limit of 0.5" {
+	if got := w.Line().String(); got != "E, its 4 swaps together: –1.08 (–1.41 to –0.75): drops too much for your limit of 0.5" {
 		t.Errorf("%q", got)
 	}
 	if w.Warning().String() == "" || table.Wholes[0].Warning().Key != "" {

@@ -155,7 +155,7 @@ func TestOneEffectOfSwapsServedTogetherStandsOnce(t *testing.T) {
 	if !strings.HasPrefix(d.Title, "Olive oil for the butter under the leeks and crumbs") || d.Label != "not sure: not enough tasting yet" {
 		t.Errorf("%+v", d)
 	}
-	if len(d.Says) < 2 || !strings.Contains(d.Says[0], ", together: liking changes by –0.2") || !strings.HasPrefix(d.Says[1], "Which of the 2 did it cannot be told") {
+	if len(d.Says) < 2 || !strings.Contains(d.Says[0], ", together: liking changes by –0.21 points, but the 90 % range of –0.67 to +0.24") || !strings.HasPrefix(d.Says[1], "Which of the 2 did it cannot be told") {
 		t.Errorf("the pair has no sentence of its own: %q", d.Says)
 	}
 	if c := row.Cells[2]; c.Text != "not sure: not enough tasting yet; which of the 2 it is cannot be told" || c.Mark != VerdictMark(charts.NotEnough) || d.Mark != c.Mark {

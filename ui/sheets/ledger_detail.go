@@ -109,7 +109,7 @@ func (v *LedgerView) otherWhy(k ledger.Kind, i ledger.Interval) string {
 		}
 		return words.Say("keep.other.why.no-range")
 	}
-	effect, span := EffectText(i, 0)
+	effect, span := effectIn(i, v.Table.Digits())
 	return words.Say(v.otherKey(), v.Ask.Attribute, effect, span)
 }
 

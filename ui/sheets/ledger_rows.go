@@ -195,22 +195,8 @@ func (v *LedgerView) effectCell(i ledger.Interval) Cell {
 		return Cell{Text: words.Say("keep.no-effect"), Muted: true, Bar: noBar()}
 	}
 	c := Cell{Bar: noBar()}
-	c.Text, c.Sub = effectIn(i, v.places())
+	c.Text, c.Sub = effectIn(i, v.Table.Digits())
 	return c
-}
-
-// places are the decimals of the column of effects: those of the row that needs
-// most, because figures under one another have as many.
-func (v *LedgerView) places() int {
-	d := 1
-	for i := range v.Table.Rows {
-		r := &v.Table.Rows[i]
-		d = max(d, charts.EffectPlaces(r.Low, r.High, v.Table.Limit), charts.EffectPlaces(r.Joint.Low, r.Joint.High, v.Table.Limit))
-	}
-	for _, w := range v.Table.Wholes {
-		d = max(d, charts.EffectPlaces(w.Low, w.High, v.Table.Limit))
-	}
-	return d
 }
 
 // EffectText says an effect and its range, to the digits it has in every figure.

@@ -96,7 +96,7 @@ func (t *Trades) comboRow(at int, c *ledger.Combo, places int) Row {
 	if t.Best.ForLimit != nil && sameCombo(c, t.Best.ForLimit) {
 		row.Label.Strong, verdict = true, words.Say("keep.best", verdict)
 	}
-	if c.Printable() { // nobody keeps or drops what was only reckoned
+	if c.Printable() || standing(c.Kind) == 1 { // nobody keeps or drops what was only reckoned
 		verdict = advised(c.Kind, verdict)
 	}
 	note := Cell{Text: words.Say("keep.best.known", verdict, c.Note().String()), Mark: VerdictMark(charts.Verdict(c.Kind)), Wrap: true, Muted: grey || !c.Printable(), Bar: noBar()}
