@@ -191,7 +191,7 @@ func (p *papersDialog) refuse(why string) {
 
 // savePapers asks where the papers go and writes them there. Where there are those
 // of the kitchen and those for the tasters, each is a file of its own under the name
-// chosen.
+// chosen, those of the kitchen in a folder of their own.
 func (w *Window) savePapers(t *recipes.Tasting, pdfs []manuscript.File) {
 	name := words.Say("tastings.papers.name", t.Date)
 	if len(pdfs) == 1 {
@@ -207,6 +207,9 @@ func (w *Window) savePapers(t *recipes.Tasting, pdfs []manuscript.File) {
 				name := base
 				if len(pdfs) > 1 {
 					name = f.Reader.FileName(base)
+					if f.Reader == manuscript.ForKitchen {
+						name = manuscript.KitchenFolder + name
+					}
 				}
 				files = append(files, desk.ExportFile{Name: name + ending, Write: func(out io.Writer) error {
 					_, err := io.Copy(out, bytes.NewReader(f.PDF))

@@ -354,7 +354,7 @@ func TestSamplesAndPapers(t *testing.T) {
 	k.pins["file.name"].(*parts.Entry).SetText(path)
 	k.pressAnywhere(fyne.KeyReturn)
 	k.settle()
-	for _, name := range []string{"papers kitchen.pdf", "papers for the tasters.pdf"} {
+	for _, name := range []string{"kitchen/papers kitchen.pdf", "papers for the tasters.pdf"} {
 		k.until(name+" is written", func() bool {
 			data, err := os.ReadFile(filepath.Join(k.dir, name))
 			return err == nil && strings.HasPrefix(string(data), "%PDF")

@@ -9,6 +9,10 @@ import (
 	"parewell/recipes/words"
 )
 
+// KitchenFolder is where files go that tell dishes apart, beside those for the
+// tasters; with the stroke after it.
+const KitchenFolder = "kitchen/"
+
 // Part is one of the papers of a tasting.
 type Part string
 

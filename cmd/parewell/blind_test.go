@@ -43,7 +43,7 @@ func TestNoCommandTellsWhatACupHolds(t *testing.T) {
 	first := turnedBy(t, 1)
 	t.Chdir(two)
 	second := turnedBy(t, 2)
-	kitchen := regexp.MustCompile(`^papers-(liking|triangle)/(papers-kitchen-(a4|letter)[.]pdf|run-(trays|portions)[.]csv)$`)
+	kitchen := regexp.MustCompile(`^papers-(liking|triangle)/kitchen/(papers-kitchen-(a4|letter)[.]pdf|run-(trays|portions)[.]csv)$`)
 	differ := 0
 	for name, a := range first {
 		b := second[name]

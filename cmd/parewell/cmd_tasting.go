@@ -5,7 +5,10 @@ import (
 	"crypto/rand"
 	"fmt"
 	"io"
+	"maps"
 	"os"
+	"path"
+	"path/filepath"
 	"slices"
 	"strings"
 	"time"
@@ -247,12 +250,29 @@ func closeTasting(c *call, g *given) error {
 	})
 }
 
-// inFolder writes files into the folder of --to.
-func inFolder(c *call, g *given, files map[string]func(io.Writer) error) (err error) {
+// inFolder writes files into the folder of --to. A name may hold one folder more.
+func inFolder(c *call, g *given, files map[string]func(io.Writer) error) error {
 	if err := toFolder(c, g); err != nil {
 		return err
 	}
-	folder, err := openFolder(g.flags["to"])
+	inside := map[string]map[string]func(io.Writer) error{"": {}}
+	for name, write := range files {
+		dir, base := path.Split(name)
+		if inside[dir] == nil {
+			inside[dir] = map[string]func(io.Writer) error{}
+		}
+		inside[dir][base] = write
+	}
+	for _, dir := range slices.Sorted(maps.Keys(inside)) {
+		if err := intoOne(c.out, g.flags["to"], dir, inside[dir]); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func intoOne(out io.Writer, to, dir string, files map[string]func(io.Writer) error) error {
+	folder, err := openFolder(filepath.Join(to, filepath.FromSlash(dir)))
 	if err != nil {
 		return err
 	}
@@ -260,7 +280,7 @@ func inFolder(c *call, g *given, files map[string]func(io.Writer) error) (err er
 		if err = folder.put(name, files[name]); err != nil {
 			break
 		}
-		fmt.Fprintln(c.out, words.Say("cmd.tasting.wrote", name)) //nolint:errcheck // the files are what counts
+		fmt.Fprintln(out, words.Say("cmd.tasting.wrote", dir+name)) //nolint:errcheck // the files are what counts
 	}
 	return folder.end(err)
 }
