@@ -3,6 +3,7 @@ package book
 import (
 	"encoding/csv"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -24,20 +25,36 @@ type FigureOptions struct {
 	DPI     int      // of PNG and TIFF; 0 is 300
 	Proof   bool     // in each form too: the colours of the screen in greys, as a copier sees them
 	Score   string   // what swaps are judged by, as the tastings asked it; "" is liking
+	Only    []int    // of a page's figures, by their place from 0; none means all
+}
+
+// Chosen are the figures of o.Only, in their own order; all of them where it is
+// empty. A place that is none is passed over.
+func (o FigureOptions) Chosen(figures []Figure) []Figure {
+	if len(o.Only) == 0 {
+		return figures
+	}
+	var out []Figure
+	for i, f := range figures {
+		if slices.Contains(o.Only, i) {
+			out = append(out, f)
+		}
+	}
+	return out
 }
 
 // FigureFormats are the forms a figure can be written in.
 var FigureFormats = []string{"png", "tiff", "svg", "pdf", "eps"}
 
-// RecipeFigures are the files of every figure of a recipe's page, and its table of
-// keep or drop where swaps were tasted.
+// RecipeFigures are the files of the figures of a recipe's page that are chosen; with
+// all of them goes its table of keep or drop where swaps were tasted.
 func (p *Page) RecipeFigures(b *recipes.Book, wide float64, o FigureOptions) ([]File, error) {
 	d, err := drawnOf(b, p.Recipe, p.Version, o.Score, p.options, wide)
 	if err != nil {
 		return nil, err
 	}
-	files, err := FigureFiles(d.out, o)
-	if rows := d.keepOrDrop(); err == nil && rows != nil {
+	files, err := FigureFiles(o.Chosen(d.out), o)
+	if rows := d.keepOrDrop(); err == nil && rows != nil && len(o.Only) == 0 {
 		files = append(files, File{"keep-or-drop.csv", func(w io.Writer) error { return writeCSV(w, rows) }})
 	}
 	return files, err

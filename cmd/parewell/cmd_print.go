@@ -27,6 +27,10 @@ var printFlags = []flagSpec{
 	{"width", true},
 	{"dpi", true},
 	{"attribute", true},
+	{"figures-of", true},
+	{"tasting", true},
+	{"nutrient", true},
+	{"only", true},
 	{"proof", false},
 	{"language", true},
 	{"json", false},
@@ -169,6 +173,12 @@ func printFiles(g *given, b *recipes.Book, m *book.Manuscript) ([]book.File, err
 		return nil, err
 	}
 	o.DPI = int(dpi)
+	if o.Only, err = onlyFigures(g); err != nil {
+		return nil, err
+	}
+	if g.has("figures-of") {
+		return figuresOf(g, b, wide, o)
+	}
 	files, err := m.RecipeFiles(b, wide, o)
 	if err != nil {
 		return nil, err
