@@ -39,7 +39,7 @@ var tabOf = map[book.OpenKind]string{
 	book.OpenServings: tabOriginal, book.OpenAllergen: tabOriginal, book.OpenRounding: tabOriginal, book.OpenName: tabOriginal,
 	book.OpenUnits: tabOriginal, book.OpenUnspoken: tabOriginal, book.OpenNoMethod: tabOriginal,
 	book.OpenStep: tabSwaps, book.OpenNoVersion: tabVersions, book.OpenCooked: tabTests,
-	book.OpenUntested: tabTests, book.OpenChanged: tabTastings, book.OpenClaim: tabPrinted, book.OpenHealth: tabPrinted, book.OpenTaste: tabPrinted, book.OpenCaution: tabPrinted,
+	book.OpenUntested: tabTests, book.OpenChanged: tabTastings, book.OpenClaim: tabPrinted, book.OpenHealth: tabPrinted, book.OpenTaste: tabPrinted, book.OpenNotChosen: tabPrinted, book.OpenBrief: tabVersions, book.OpenCaution: tabPrinted,
 }
 
 // showOpenPoint goes to where an open point is mended, to its very line where it

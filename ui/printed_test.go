@@ -210,7 +210,7 @@ func TestOpenPointsLeadToTheirPlace(t *testing.T) {
 	for _, x := range []book.OpenKind{
 		book.OpenWeight, book.OpenFood, book.OpenDoubt, book.OpenFigure, book.OpenServings, book.OpenCooked, book.OpenStep,
 		book.OpenAllergen, book.OpenUntested, book.OpenChanged, book.OpenRounding, book.OpenName, book.OpenUnits, book.OpenClaim, book.OpenTaste, book.OpenHealth,
-		book.OpenUnspoken, book.OpenNoMethod, book.OpenNoVersion, book.OpenCaution,
+		book.OpenUnspoken, book.OpenNoMethod, book.OpenNoVersion, book.OpenCaution, book.OpenBrief, book.OpenNotChosen,
 	} {
 		if tabOf[x] == "" {
 			t.Errorf("%s leads nowhere", x)

@@ -32,6 +32,8 @@ const (
 	OpenTaste     OpenKind = "taste"            // no tasting supports it
 	OpenHealth    OpenKind = "health word"      // no number here supports it
 	OpenUnspoken  OpenKind = "allergen unsaid"  // the line does not say what is in it
+	OpenBrief     OpenKind = "brief"            // the version misses the recipe's own brief
+	OpenNotChosen OpenKind = "not chosen"       // the newest version is printed since none was chosen
 	OpenNoMethod  OpenKind = "no method"        // a recipe without steps
 	OpenNoVersion OpenKind = "no version"       // the original itself is printed
 	OpenCaution   OpenKind = "caution"          // left out

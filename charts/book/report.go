@@ -10,6 +10,7 @@ import (
 
 	"parewell/analysis/claims"
 	"parewell/analysis/ledger"
+	"parewell/analysis/nutrition"
 	"parewell/recipes"
 	"parewell/recipes/measure"
 	"parewell/recipes/words"
@@ -18,7 +19,7 @@ import (
 // reportOrder is the order of kinds in the report: what may mislead a reader
 // first.
 var reportOrder = []OpenKind{
-	OpenHealth, OpenClaim, OpenTaste, OpenAllergen, OpenUnspoken, OpenCaution, OpenChanged, OpenUntested, OpenFood, OpenWeight, OpenDoubt, OpenFigure,
+	OpenHealth, OpenClaim, OpenTaste, OpenAllergen, OpenUnspoken, OpenCaution, OpenChanged, OpenUntested, OpenNotChosen, OpenBrief, OpenFood, OpenWeight, OpenDoubt, OpenFigure,
 	OpenRounding, OpenServings, OpenCooked, OpenNoMethod, OpenStep, OpenUnits, OpenName, OpenNoVersion,
 }
 
@@ -193,6 +194,23 @@ func (c *checker) whole() {
 	}
 	if c.version == nil && len(c.book.Versions(c.page.Recipe)) > 0 {
 		c.put(OpenNoVersion, "", "", words.Say("book.report.no-version"))
+	}
+	if c.version == nil {
+		return
+	}
+	if c.recipe.Print.Version == "" && len(c.book.Versions(c.recipe.ID)) > 1 && Printed(c.book, c.recipe) == c.version {
+		c.put(OpenNotChosen, "", "", words.Say("book.report.not-chosen", c.version.Letter))
+	}
+	a := nutrition.In(c.book).Of(c.book.Draft(c.recipe, c.version))
+	for _, t := range c.recipe.Brief.Targets {
+		if a.Judge(t) != nutrition.Missed {
+			continue
+		}
+		key := "book.report.brief.most"
+		if t.AtLeast {
+			key = "book.report.brief.least"
+		}
+		c.put(OpenBrief, "", "", words.Say(key, words.Say("nutrient."+t.Nutrient.Key()), amountOf(t.Nutrient, t.Amount), amountOf(t.Nutrient, a.PerServing(t.Nutrient).Amount)))
 	}
 }
 

@@ -60,3 +60,25 @@ func TestWordsOfTaste(t *testing.T) {
 		})
 	}
 }
+
+// TestWhatThePageShouldBe: a version that misses the recipe's own brief, and one that
+// nobody chose, are asked about.
+func TestWhatThePageShouldBe(t *testing.T) {
+	count := func(p *Page, k OpenKind) (n int) {
+		for _, o := range p.Editor {
+			if o.Kind == k {
+				n++
+			}
+		}
+		return n
+	}
+	b := pageOf(t, 0, "B", Usual(Metric, claims.EU)) // 566 kcal of at most 500, 1,180 mg of sodium of at most 800
+	f := pageOf(t, 0, "F", Usual(Metric, claims.EU)) // meets it
+	if count(b, OpenBrief) != 2 || count(f, OpenBrief) != 0 || count(b, OpenNotChosen) != 0 {
+		t.Errorf("%+v\n%+v", b.Editor, f.Editor)
+	}
+	newest := pageOf(t, 1, "E", Usual(Metric, claims.EU))
+	if count(newest, OpenNotChosen) != 1 || count(pageOf(t, 1, "A", Usual(Metric, claims.EU)), OpenNotChosen) != 0 {
+		t.Errorf("%+v", newest.Editor)
+	}
+}
