@@ -206,6 +206,9 @@ func TestVerdictsSayKeepOrDrop(t *testing.T) {
 			t.Errorf("%s: %s", r.Label.Text, r.Cells[1].Text)
 		}
 	}
+	if c := v.Sheet.Columns[3]; c.Title+" "+c.Sub != "Pots tasted" || words.Say("plan.cooked") != "Kitchen tests" {
+		t.Errorf("pots that were tasted and kitchen tests go by one name: %q", c.Title)
+	}
 	for text, n := range map[string]int{"keep: within your limit": 2, "drop: drops too much": 3, "not sure: not enough tasting yet": 3} {
 		if said[text] != n {
 			t.Errorf("%q stands %d times: %v", text, said[text], said)

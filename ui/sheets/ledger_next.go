@@ -203,7 +203,7 @@ func (t *Trades) samples(x *ledger.Tasting) []string {
 		if len(s.Names) == 0 {
 			name = words.Say("the-original")
 		} else if v := t.l.versionAt(s.Version); v != nil {
-			name = v.Letter
+			name = LetterName(v)
 		}
 		out = append(out, Capital(words.Say("keep.next.sample", s.Pots, name)))
 	}

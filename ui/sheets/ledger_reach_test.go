@@ -141,6 +141,9 @@ func TestNextSaysWhatIsPlanned(t *testing.T) {
 	if !strings.Contains(card.Step, "planned: ") || !strings.Contains(card.Step, "1 May 2026") || card.First.Kind != NextHeld || card.First.Tasting != "t" || card.Second.Kind == NextPlan {
 		t.Errorf("%q, %+v, %+v", card.Step, card.First, card.Second)
 	}
+	if all := strings.Join(card.Samples, "|"); !strings.Contains(all, "The original (2 pots)") || !strings.Contains(all, "fat-free soft cheese and ") {
+		t.Errorf("the versions that are served are not named by their swaps: %s", all)
+	}
 	trades.Next.Tasting.Samples[1].On[0] = !trades.Next.Tasting.Samples[1].On[0]
 	card = trades.Card()
 	if card.First.Kind != NextPlan || !strings.Contains(strings.Join(card.Why, " "), "Already planned: Tasting of 1 May 2026. What it tells") {
