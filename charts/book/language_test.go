@@ -90,8 +90,8 @@ func TestNothingOnPaperIsEnglish(t *testing.T) {
 	for _, want := range []string{
 		"Recettes", "Fait le 1er août 2026.", "dont acides gras saturés", "2,9 g au lieu de 3,1 g", "Donne 6 portions", "Contient : lait",
 		"Peut contenir, selon le produit : ", "Calories", "Dégustée à l’aveugle le 14 mars 2026, édition 1 : 15 personnes, 1 cuisson.", "Précautions",
-		"Ce qui ne concorde pas encore", "Pas pesé après cuisson", "d’où viennent les calories.svg", "B - Sel, échange par échange.svg",
-		"notes - Overall.svg", "Cascade, Sel par portion, de l’original (3,1 g)", "intervalles à 95 %",
+		"Ce qui ne concorde pas encore", "Pas pesé après cuisson", "-02-d-ou-vient-l-energie.svg", "-05-sel-echange-par-echange.svg",
+		"-06-notes-appreciation-globale.svg", "Cascade, Sel par portion, de l’original (3,1 g)", "intervalles à 95 %",
 	} {
 		if !strings.Contains(all, want) {
 			t.Errorf("nothing says %q", want)
