@@ -30,7 +30,7 @@ func TestScoreFiguresWriteTheirNamesAndNumbers(t *testing.T) {
 		figure string
 		want   []string
 	}{
-		{"scores", []string{"Original", "strained yogurt for half the cream", "7.1 (6.5 to 7.6)", "n 24", "n 20", "your limit, 0.5 below the original", "mean and 95 % interval", "6.5"}},
+		{"scores", []string{"Original", "strained yogurt for half the cream", "7.1 (6.5 to 7.6)", "n 24", "n 20", "your limit, 0.5 below the original", "mean and 95 % range", "6.5"}},
 		{"spread", []string{"Original", "B", "10", "mean", "n 24", "dislike extremely", "9"}},
 		{"just", []string{"much too little", "just right", "67 %", "8 %", "25 %", "n 24"}},
 		{"map", []string{"strained yogurt for half the cream", "crumb toasted dry", "drops too much", "liked less, how much is not settled", "your limit, 0.5 lost", "lighter by: Calories, kcal", "–0.4"}},
