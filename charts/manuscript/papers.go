@@ -81,6 +81,7 @@ type TastingPapers struct {
 type Invite struct {
 	Day       string
 	Time      string // "" when not set
+	Between   string // eaten between samples, "" for water
 	Allergens []string
 	Open      bool     // some food has not been checked: the list is not whole
 	Care      []string // alcohol, raw egg ...: asks about pregnancy, age and illness

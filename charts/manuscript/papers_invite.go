@@ -47,10 +47,15 @@ func (f *flow) invitation(p *TastingPapers) {
 
 func (f *flow) allergens(v *Invite) string {
 	switch {
+	case len(v.Allergens) > 0 && v.Between != "":
+		return say("invite.allergens.list-between", v.Between, words.Join(v.Allergens))
 	case len(v.Allergens) > 0:
 		return say("invite.allergens.list", words.Join(v.Allergens))
 	case v.Open:
 		return say("invite.allergens.not-yet")
+	}
+	if v.Between != "" {
+		return say("invite.allergens.none-between", v.Between)
 	}
 	return say("invite.allergens.none")
 }

@@ -109,6 +109,9 @@ func (a *PapersAsk) check(t *recipes.Tasting) error {
 			return problem.New(x.Name, say("promise", w), say("promise.hint"))
 		}
 	}
+	if w := promise(t.Cleanser); w != "" {
+		return problem.New(t.Cleanser, say("promise", w), say("promise.hint"))
+	}
 	for _, c := range t.Care { // never left out: somebody's safety hangs on it
 		if w := promise(c); w != "" {
 			return problem.New(c, say("promise", w), say("promise.hint"))
@@ -143,6 +146,9 @@ func day(date string) string {
 func inviteOf(b *recipes.Book, t *recipes.Tasting) Invite {
 	s := tasting.Check(b, t, b.Samples(t.ID))
 	v := Invite{Day: day(t.Date), Time: t.Time, Open: len(s.Unknown) > 0}
+	if t.Test != recipes.TestHome {
+		v.Between = strings.TrimSpace(t.Cleanser)
+	}
 	for _, k := range s.Allergens.Keys() {
 		v.Allergens = append(v.Allergens, words.Say("ideas.allergen."+k))
 	}

@@ -382,3 +382,24 @@ func TestNobodyLeftOutGetsATray(t *testing.T) {
 		t.Error("somebody sits there and it is still left empty")
 	}
 }
+
+// The invitation names what is eaten between samples, and lists what it holds with
+// the rest; a name that promises something is refused like any other.
+func TestTheInvitationNamesTheCracker(t *testing.T) {
+	s := newSupper(t, 4)
+	tt := s.plan("triangle", 4, 2, func(x *recipes.Tasting) { x.Cleanser, x.CleanFree, x.Cleans = "sesame cracker", true, food.Sesame })
+	text := strings.Join(strings.Fields(readBack(t, PapersDocument(s.papers(tt, PapersAsk{Parts: []Part{PartInvitation, PartBallots}}), A4))), " ")
+	for _, want := range []string{"what is eaten between them (sesame cracker), taken together", "oats, sesame and", "Between them: sesame cracker."} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in %s", want, text)
+		}
+	}
+	if strings.Contains(text, "water") {
+		t.Error("water, where the plan says cracker")
+	}
+	n := *tt
+	n.Cleanser = "lighter cracker"
+	if _, err := PapersOf(s.book, &n, nutrition.In(s.book), PapersAsk{}); err == nil || !strings.Contains(err.Error(), "lighter") {
+		t.Errorf("a promise between samples: %v", err)
+	}
+}

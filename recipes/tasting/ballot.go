@@ -2,6 +2,7 @@ package tasting
 
 import (
 	"slices"
+	"strings"
 
 	"parewell/recipes"
 	"parewell/recipes/words"
@@ -10,15 +11,17 @@ import (
 // Ballot is what one taster is asked, in her order, by codes only. Nothing in it
 // tells versions apart: paper, screen and phone are all made from it.
 type Ballot struct {
-	Title  string // neutral: the day, never the dish's promise
-	Seat   int
-	Test   string
-	Intro  string
-	Cups   []int      // codes in tasting order
-	Open   bool       // a sample is served open beside the cups (match the sample)
-	Ask    []Question // of each cup
-	Whole  []Question // once, after all cups
-	Thanks string
+	Title string // neutral: the day, never the dish's promise
+	Seat  int
+	Test  string
+	Intro string
+	// Between is what is eaten between samples as the plan says, "" for water.
+	Between string
+	Cups    []int      // codes in tasting order
+	Open    bool       // a sample is served open beside the cups (match the sample)
+	Ask     []Question // of each cup
+	Whole   []Question // once, after all cups
+	Thanks  string
 }
 
 // QuestionKind is how a question is answered.
@@ -177,13 +180,30 @@ func what(t *recipes.Tasting) string {
 // BallotOf makes a seat's ballot.
 func BallotOf(t *recipes.Tasting, seat *recipes.Seat) *Ballot {
 	b := &Ballot{
-		Title: words.Say("ballot.title", t.Date), Seat: seat.Number, Test: t.Test, Intro: words.Say(introKey(t.Test)),
+		Title: words.Say("ballot.title", t.Date), Seat: seat.Number, Test: t.Test, Intro: intro(t), Between: between(t),
 		Ask: Questions(t), Whole: Closing(t, seat), Open: seat.Reference != "", Thanks: words.Say("ballot.thanks"),
 	}
 	for _, c := range seat.Cups {
 		b.Cups = append(b.Cups, c.Code)
 	}
 	return b
+}
+
+// between is what is eaten between samples, "" for water and for a dish taken home.
+func between(t *recipes.Tasting) string {
+	if t.Test == recipes.TestHome {
+		return ""
+	}
+	return strings.TrimSpace(t.Cleanser)
+}
+
+// intro says what to do, and what the plan says is taken between samples.
+func intro(t *recipes.Tasting) string {
+	say := words.Say("ballot.between.water")
+	if c := between(t); c != "" {
+		say = words.Say("ballot.between", c)
+	}
+	return words.Say(introKey(t.Test), say)
 }
 
 func introKey(test string) string {

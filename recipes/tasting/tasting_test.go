@@ -113,6 +113,22 @@ func TestWhatATasterDoesNotEatIsNotServed(t *testing.T) {
 	}
 }
 
+// Every ballot says what the plan says is taken between samples.
+func TestABallotSaysWhatIsTakenBetweenSamples(t *testing.T) {
+	k := lay(t)
+	n := *k.plan()
+	for _, test := range []string{recipes.TestLiking, "triangle", "tetrad", "ranking"} {
+		n.Test, n.Cleanser = test, ""
+		if b := tasting.BallotOf(&n, n.Seat(1)); !strings.Contains(b.Intro, "Sip water between them.") || b.Between != "" {
+			t.Errorf("%s: %q", test, b.Intro)
+		}
+		n.Cleanser = "plain cracker"
+		if b := tasting.BallotOf(&n, n.Seat(1)); !strings.Contains(b.Intro, "Between them: plain cracker.") || strings.Contains(b.Intro, "water") || strings.Contains(b.Intro, "sheet") || b.Between == "" {
+			t.Errorf("%s: %q", test, b.Intro)
+		}
+	}
+}
+
 func TestTwoSourcesWaitForAChoice(t *testing.T) {
 	k := lay(t)
 	k.plan()

@@ -398,3 +398,16 @@ func TestRead(t *testing.T) {
 		}
 	}
 }
+
+// TestWhatIsTakenBetweenSamples: a phone says what the plan says, not water.
+func TestWhatIsTakenBetweenSamples(t *testing.T) {
+	k := supper(recipes.TestLiking, 1)
+	k.tasting.Cleanser = "plain cracker"
+	s := open(t, k, 1, nil)
+	d := sit(t, s, "127.0.0.1")
+	d.join(s, 1)
+	d.want(http.StatusOK, "First this: plain cracker. Then taste.")
+	if strings.Contains(d.body, "water") {
+		t.Error("it says water")
+	}
+}

@@ -41,6 +41,7 @@ type view struct {
 
 	Number   int    // of the screen, from 1
 	Steps    []step // one a screen
+	Lead     string // what comes before a cup
 	Cup      string // code of the one cup, "" when it is about several
 	Cups     []string
 	Tasting  bool // all cups are to be tasted on this screen
@@ -146,7 +147,10 @@ func (v *visit) screenView(t *tray, i int, notice string, r reply) view {
 	p.Note, p.NoteText = sc.kind != orderScreen, r.answers[sc.cups[0]].Note
 	p.Tasting = sc.kind == orderScreen || sc.kind == trayScreen && i == 0
 	if sc.kind == cupScreen {
-		p.Cup = strconv.Itoa(sc.cups[0])
+		p.Cup, p.Lead = strconv.Itoa(sc.cups[0]), words.Say("phone.cup.lead")
+		if c := t.ballot.Between; c != "" {
+			p.Lead = words.Say("phone.cup.lead.between", c)
+		}
 	}
 	switch {
 	case len(r.missing) > 0:
