@@ -159,8 +159,30 @@ func explainTell(t Test, n int, limit float64) []words.Phrase {
 		words.P("sensory.tell.right", *c.MinCorrect, n),
 		words.P("sensory.tell.notice", words.Share(*c.NoticeShare)),
 	}
+	out = append(out, sizeOf(t, n, c)...)
 	if c.ShowShare != nil {
 		out = append(out, similarTo(t, n, *c.ShowShare, limit))
+	}
+	return out
+}
+
+// sizeOf says how small a difference so many tasters find, on the scale that all
+// tests share, and with the tests that ask the same how small with those: the share
+// of people who notice is no measure between tests. At one d-prime two pairs are
+// sorted more often than the odd one is found, though guessing is right as often.
+func sizeOf(t Test, n int, c *TellCan) []words.Phrase {
+	if c.NoticeD == nil {
+		return nil
+	}
+	out := []words.Phrase{words.P("sensory.tell.size", points(*c.NoticeD), words.Trim(100*TwoAFC.AtDPrime(*c.NoticeD), 0))}
+	var others []string
+	for _, x := range []Test{Triangle, DuoTrio, Tetrad} {
+		if d := Reach(x, n).NoticeD; d != nil && x != t {
+			others = append(others, words.Say("sensory.tell.other", words.Say("plan.name."+string(x)), points(*d)))
+		}
+	}
+	if anyDifference := t == Triangle || t == DuoTrio || t == Tetrad; anyDifference && len(others) > 0 {
+		out = append(out, words.P("sensory.tell.others", words.Join(others)))
 	}
 	return out
 }
