@@ -19,7 +19,7 @@ export CGO_ENABLED := 1
 export TAGS HEADLESS FUZZTIME
 
 .DEFAULT_GOAL := build
-.PHONY: help build headless run test golden race check fmt fuzz kills bench look shots window-test package package-test soak soak-window long ci clean
+.PHONY: help build headless run test golden race check fmt fuzz kills bench look shots guide window-test package package-test soak soak-window long ci clean
 
 help: ## this list
 	@awk -F ':.*## ' '/^[a-z-]+:.*## / {printf "  make %-12s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -77,6 +77,9 @@ window-test: look ## drive the real window on a screen of its own
 
 shots: look ## pictures of every page, light and dark, into shots/
 	PAREWELL_BINARY=$(CURDIR)/bin/parewell-look PAREWELL_SHOTS=$(CURDIR)/shots $(REALWINDOW) -run Shots
+
+guide: shots ## the pictures of the guide and the README anew, from shots/
+	@for f in assets/guide/*.png; do convert shots/$$(basename $$f .png)-light-1280.png -resize 960x600 -colors 200 PNG8:$$f; done
 
 package: build ## a Debian package and an archive for machines without Go: dist/
 	.ci/package
