@@ -212,7 +212,7 @@ func TestAnotherLimitIsOnlyTried(t *testing.T) {
 		t.Errorf("the recorded limit was not kept: %v", err)
 	}
 	csv := kept.CSV()
-	if len(csv) != 1+4+3 || csv[3][10] != "too-much" || csv[3][11] != "0.5" || csv[1][4] != "168.75" {
+	if len(csv) != 1+4+3 || csv[3][10] != "too-much" || csv[3][12] != "0.5" || csv[1][4] != "168.75" {
 		t.Errorf("%v", csv)
 	}
 }

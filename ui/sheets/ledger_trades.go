@@ -2,13 +2,13 @@ package sheets
 
 import (
 	"context"
-	"math"
 	"slices"
 	"strings"
 
 	"parewell/analysis/ledger"
 	"parewell/analysis/outcome"
 	"parewell/charts"
+	"parewell/charts/book"
 	"parewell/recipes"
 	"parewell/recipes/food"
 	"parewell/recipes/words"
@@ -269,30 +269,7 @@ func countDrafts(x *ledger.Tasting) int {
 	return n
 }
 
-// CSV is the table of a view with the recorded limit, a row a swap and a whole
-// version; numbers with a point, what is not known empty.
+// CSV is the table of a view with the recorded limit, as the charts folder has it.
 func (v *LedgerView) CSV() [][]string {
-	out := [][]string{{"kind", "name", "nutrient", "unit", "lighter_by", "attribute", "effect", "low", "high", "level", "verdict", "limit", "pots"}}
-	row := func(kind, name string, s ledger.Saving, i ledger.Interval, verdict ledger.Kind, pots int) {
-		saving := math.NaN()
-		if s.Known {
-			saving = s.Amount
-		}
-		limit := v.limit()
-		if limit == 0 {
-			limit = math.NaN()
-		}
-		out = append(out, []string{
-			kind, csvText(name), v.Ask.Nutrient.Key(), v.Ask.Nutrient.Unit(), csvNumber(saving), csvText(v.attribute()),
-			csvNumber(i.Effect), csvNumber(i.Low), csvNumber(i.High), csvNumber(ledger.Level), string(verdict), csvNumber(limit), csvNumber(float64(pots)),
-		})
-	}
-	for i := range v.Table.Rows {
-		r := &v.Table.Rows[i]
-		row("swap", r.Name, r.Saving, r.Interval, r.Kind, r.Pots)
-	}
-	for _, w := range v.Table.Wholes {
-		row("version", w.Name, v.l.saved(w.Version, v.Ask.Nutrient), w.Interval, w.Kind, w.Pots)
-	}
-	return out
+	return book.KeepOrDrop(v.Table, v.Ask.Nutrient, v.attribute(), v.Overall, func(version int) ledger.Saving { return v.l.saved(version, v.Ask.Nutrient) })
 }
