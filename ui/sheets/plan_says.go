@@ -67,8 +67,8 @@ func (r *planReader) says(t *recipes.Tasting, d *sensory.Design) {
 	if !r.repeated() && t.Test == recipes.TestLiking {
 		say(words.P("plan.repeat"))
 	}
-	if t.Serves != "" && strings.EqualFold(t.Serves, t.Codes) {
-		say(words.P("plan.same-hands", t.Serves))
+	for _, p := range handsAgainst(t) {
+		say(p)
 	}
 }
 

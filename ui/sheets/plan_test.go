@@ -185,3 +185,27 @@ func TestALimitOfWhoNotices(t *testing.T) {
 		}
 	}
 }
+
+// Whoever cooks or sets the codes should not serve: the plan says so, with what to
+// do alone.
+func TestWhoShouldNotServe(t *testing.T) {
+	b := planBook(t, 6)
+	for _, row := range []struct{ name, cooks, codes, serves, want string }{
+		{"three people", "Jo", "Sam", "Kim", ""},
+		{"the cook serves", "Jo", "Sam", "jo", "jo cooks and serves"},
+		{"one of two cooks", "Jo and Sam", "Kim", "Sam", "Sam cooks and serves"},
+		{"who sets the codes", "Jo", "Sam", "Sam", "Sam sets the codes and serves"},
+		{"nobody named", "", "", "", ""},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			p := planned(b, func(f *PlanFields) { f.Cooks, f.Codes, f.Serves = row.cooks, row.codes, row.serves })
+			all := saidBy(p)
+			if row.want == "" && strings.Contains(all, "serves:") || !strings.Contains(all, row.want) {
+				t.Errorf("it says\n%s", all)
+			}
+			if alone := strings.Contains(all, "leave the room"); alone != (row.want != "") || strings.Contains(handsText(p.Tasting), "leave the room") != alone {
+				t.Errorf("what to do alone: %v; kept plan: %s", alone, handsText(p.Tasting))
+			}
+		})
+	}
+}

@@ -191,7 +191,52 @@ func handsText(t *recipes.Tasting) string {
 			out = append(out, words.Say("tastings."+h[0], h[1]))
 		}
 	}
-	return strings.Join(out, ", ")
+	text := strings.Join(out, ", ")
+	for _, p := range handsAgainst(t) {
+		text += ". " + strings.TrimSuffix(p.String(), ".")
+	}
+	return text
+}
+
+// handsAgainst says who serves and should not: whoever set the codes or cooked can
+// tell the trays apart, and gives it away by a look.
+func handsAgainst(t *recipes.Tasting) []words.Phrase {
+	var out []words.Phrase
+	if who := inBoth(t.Serves, t.Codes); who != "" {
+		out = append(out, words.P("plan.same-hands", who))
+	}
+	if who := inBoth(t.Serves, t.Cooks); who != "" {
+		out = append(out, words.P("plan.cook-serves", who))
+	}
+	if len(out) > 0 {
+		out = append(out, words.P("plan.alone"))
+	}
+	return out
+}
+
+// inBoth is the first name that stands in two lists of names, as the first spells
+// it, "" for none.
+func inBoth(one, two string) string {
+	for _, x := range namesIn(one) {
+		if slices.ContainsFunc(namesIn(two), func(y string) bool { return strings.EqualFold(x, y) }) {
+			return x
+		}
+	}
+	return ""
+}
+
+// namesIn are the names of a field: "Jo, Sam and Kim".
+func namesIn(text string) []string {
+	for _, between := range []string{" and ", "&", "+", "/", ";"} {
+		text = strings.ReplaceAll(text, between, ",")
+	}
+	var out []string
+	for _, x := range strings.Split(text, ",") {
+		if x = strings.TrimSpace(x); x != "" {
+			out = append(out, x)
+		}
+	}
+	return out
 }
 
 // AgainstServing is one thing that stands against serving. Of Food, Pack, Seat
