@@ -15,6 +15,7 @@ import (
 	"parewell/recipes/food"
 	"parewell/recipes/problem"
 	"parewell/recipes/words"
+	"parewell/ui/sheets"
 )
 
 var ledgerFlags = []flagSpec{{"recipe", true}, {"attribute", true}, {"nutrient", true}, {"limit", true}, {"json", false}}
@@ -42,6 +43,7 @@ func runLedger(c *call) (int, error) {
 
 // ledgerOf is the ledger of one recipe.
 type ledgerOf struct {
+	book     *recipes.Book
 	recipe   *recipes.Recipe
 	pool     *outcome.Pool
 	result   *ratings.Result
@@ -58,7 +60,7 @@ func readLedger(ctx context.Context, g *given) (*ledgerOf, error) {
 	if err != nil {
 		return nil, err
 	}
-	l := &ledgerOf{nutrient: food.EnergyKcal}
+	l := &ledgerOf{book: b, nutrient: food.EnergyKcal}
 	if key, ok := g.flags["nutrient"]; ok {
 		if l.nutrient, ok = food.ByKey(strings.TrimSpace(key)); !ok {
 			return nil, problem.New("--nutrient", words.Say("cmd.ledger.nutrient", key), words.Say("cmd.ledger.nutrient.hint"))
@@ -100,7 +102,7 @@ func (l *ledgerOf) judge(ctx context.Context, g *given) error {
 		l.best, err = ledger.Best(ctx, l.evidence, ledger.Goal{Nutrient: l.nutrient.Key()})
 	}
 	if err == nil {
-		ask := ledger.Ask{Nutrient: l.nutrient.Key()}
+		ask := ledger.Ask{Nutrient: l.nutrient.Key(), Seed: 1, Cups: sheets.MostPerSitting(l.book, l.recipe), Repeat: true} // as the window asks
 		if name := l.result.Attribute; !l.pool.Overall(name) {
 			a, _ := l.pool.Tastings[0].Attribute(name)
 			ask.Score, ask.NoPromise = name, a.Kind != recipes.AskLiking

@@ -158,7 +158,7 @@ func (t *Trades) tasting(c *NextCard, step bool) {
 		tells = append(tells, p)
 	}
 	c.Tells = gatheredSays(tells, "ledger.next.still-open", "keep.next.still-open")
-	if most := t.l.cups(); cupsOf(x) >= most {
+	if most := MostPerSitting(t.l.Book, t.l.Recipe); cupsOf(x) >= most {
 		c.Tells = append(c.Tells, words.Say("keep.next.cups", most))
 	}
 	if t.reach != "" {

@@ -36,17 +36,11 @@ func (l *Ledger) reach(x *ledger.Tasting) string {
 
 // asked is what is asked of the next tasting: by the score that was chosen.
 func (l *Ledger) asked(a LedgerAsk) (*ledger.Evidence, ledger.Ask) {
-	ask := ledger.Ask{Nutrient: a.Nutrient.Key(), Limit: a.Limit, Seed: 1, Cups: l.cups(), Repeat: true}
+	ask := ledger.Ask{Nutrient: a.Nutrient.Key(), Limit: a.Limit, Seed: 1, Cups: MostPerSitting(l.Book, l.Recipe), Repeat: true}
 	e := l.evidence[a.Attribute]
 	if e == nil || a.Attribute == l.Overall() {
 		return l.evidence[l.Overall()], ask
 	}
 	ask.Limit, ask.Score, ask.NoPromise = 0, a.Attribute, !l.likes(a.Attribute)
 	return e, ask
-}
-
-// cups is how many one taster gets at a sitting, by the planner's own rule.
-func (l *Ledger) cups() int {
-	r := planReader{b: l.Book}
-	return r.mostPerSitting(&recipes.Tasting{Recipe: l.Recipe.ID})
 }

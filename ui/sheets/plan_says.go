@@ -86,16 +86,19 @@ func sayingKey(key string) string {
 	return key
 }
 
-// mostPerSitting is how many samples one sitting takes: 3 when rich, fried,
-// hot-spiced or alcoholic, 4 for a main dish, else 6 (DESIGN section 6; common
-// practice).
 func (r *planReader) mostPerSitting(t *recipes.Tasting) int {
-	recipe := r.b.Recipe(t.Recipe)
-	d := r.b.Draft(recipe, nil)
+	return MostPerSitting(r.b, r.b.Recipe(t.Recipe))
+}
+
+// MostPerSitting is how many samples of a recipe one sitting takes: 3 when rich,
+// fried or alcoholic, 4 for a main dish, else 6 (DESIGN section 6; common
+// practice).
+func MostPerSitting(b *recipes.Book, recipe *recipes.Recipe) int {
+	d := b.Draft(recipe, nil)
 	rich, weight := 0.0, 0.0
 	for i := range d.Lines {
 		g, ok := d.Lines[i].Grams()
-		f := r.b.Food(d.Lines[i].Line.Food)
+		f := b.Food(d.Lines[i].Line.Food)
 		if !ok || f == nil {
 			continue
 		}
