@@ -50,6 +50,9 @@ const (
 // choices are the answers as large buttons. A scale stands in one row, so that
 // none of it is ever out of sight; other answers stand below each other.
 func (s *ballotScreen) choices(list []sheets.BallotChoice, chosen float64, pick func(sheets.BallotChoice)) fyne.CanvasObject {
+	if s.endsHere() {
+		pick = s.confirm
+	}
 	scale := len(list) > 0 && list[0].Note != ""
 	room := s.w.win.Canvas().Size().Width * 0.84 / float32(max(len(list), 1)) / s.w.factor
 	all, row := parts.Rows(8), parts.Columns(8, equal(len(list)))
@@ -117,6 +120,7 @@ func (s *ballotScreen) lockLine(back *parts.Button) fyne.CanvasObject {
 
 // set shows a screen and gives the keyboard to the ballot.
 func (s *ballotScreen) set(o fyne.CanvasObject) {
+	s.keys.asked = nil
 	s.body.Objects = []fyne.CanvasObject{o}
 	s.body.Refresh()
 	s.keys.take()
@@ -126,7 +130,8 @@ func (s *ballotScreen) set(o fyne.CanvasObject) {
 // answer, arrows and Esc move.
 type keyCatcher struct {
 	widget.BaseWidget
-	s *ballotScreen
+	s     *ballotScreen
+	asked *confirmation // while an answer that ends the ballot waits for yes or no
 }
 
 func newKeyCatcher(s *ballotScreen) *keyCatcher {
@@ -145,10 +150,24 @@ func (k *keyCatcher) FocusGained() {}
 func (k *keyCatcher) FocusLost() {}
 
 // TypedRune answers by a digit.
-func (k *keyCatcher) TypedRune(r rune) { k.s.digit(r) }
+func (k *keyCatcher) TypedRune(r rune) {
+	switch {
+	case k.asked != nil:
+	case k.s.endsHere():
+		k.s.confirmKey(string(r))
+	default:
+		k.s.digit(r)
+	}
+}
 
 // TypedKey moves back, on, or asks for the cook.
-func (k *keyCatcher) TypedKey(e *fyne.KeyEvent) { k.s.key(e.Name) }
+func (k *keyCatcher) TypedKey(e *fyne.KeyEvent) {
+	if k.asked != nil {
+		k.asked.key(e.Name)
+		return
+	}
+	k.s.key(e.Name)
+}
 
 // CreateRenderer is part of fyne.Widget; it draws nothing.
 func (k *keyCatcher) CreateRenderer() fyne.WidgetRenderer {
