@@ -19,7 +19,7 @@ func (w *Window) dataOut() {
 	people := parts.NewCheck(words.Say("data.out.people"), false, nil)
 	w.pin("data.people", people)
 	form.Row("", people, "", "")
-	parts.ShowDialog(w.win, parts.DialogOptions{
+	dialog := parts.ShowDialog(w.win, parts.DialogOptions{
 		Title: words.Say("data.out.title"), Content: parts.Rows(parts.GapMedium, parts.NewText(words.Say("data.out.text")), form),
 		First: folder.entry, Confirm: words.Say("data.out.ok"), Cancel: words.Say("button.cancel"), Width: 600,
 		OnOK: func() bool {
@@ -36,6 +36,7 @@ func (w *Window) dataOut() {
 			return true
 		},
 	})
+	folder.again = dialog.Confirm
 }
 
 // dataWork shows in the status line that data are being read, and the way to stop

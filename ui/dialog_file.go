@@ -20,6 +20,8 @@ type fileWish struct {
 	save    bool     // the file is to be written, so need not be there
 	folder  string   // words of the button that takes the folder itself; "" for none
 	help    string   // what fits, above the list; "" for none
+	start   string   // the folder it opens at; "" the usual
+	folders bool     // a folder is wanted: the one that is listed
 	then    func(path string)
 }
 
@@ -40,7 +42,10 @@ type fileDialog struct {
 // chooseFile opens the dialog at the folder of the open workbook, else of the
 // last one, else at home.
 func (w *Window) chooseFile(wish fileWish) {
-	d := &fileDialog{w: w, wish: wish, dir: w.startFolder()}
+	d := &fileDialog{w: w, wish: wish, dir: wish.start}
+	if d.dir == "" {
+		d.dir = w.startFolder()
+	}
 	d.field = parts.NewSuggestEntry(wish.name, words.Say("file.hint"), d.complete, func(s parts.Suggestion) { d.enterName(s.Key) })
 	d.field.OnSubmitted = func(string) { d.dialog.Confirm() }
 	d.where, d.trouble = parts.NewCaption(""), parts.NewCaption("")
@@ -57,9 +62,21 @@ func (w *Window) chooseFile(wish fileWish) {
 	})
 }
 
+// chooseFolder has a folder chosen, from start on: rows are walked into, and the
+// folder that is listed is taken.
+func (w *Window) chooseFolder(start string, then func(path string)) {
+	w.chooseFile(fileWish{
+		title: words.Say("folder.title"), ok: words.Say("folder.take"), help: words.Say("folder.help"),
+		endings: []string{string(filepath.Separator)}, start: start, folders: true, then: then, // no file has that ending
+	})
+}
+
 // head is the folder that is listed, with what fits and the button that takes
 // the folder itself where the wish has them.
 func (d *fileDialog) head() fyne.CanvasObject {
+	if d.wish.folders {
+		return parts.Rows(parts.GapSmall, parts.NewCaption(d.wish.help), d.where)
+	}
 	if d.wish.folder == "" {
 		return d.where
 	}
@@ -144,6 +161,10 @@ func (d *fileDialog) enterName(name string) {
 // done takes the path in the field; a folder is entered, a file that is not
 // there is told of.
 func (d *fileDialog) done() bool {
+	if d.wish.folders && d.field.Text == "" {
+		d.wish.then(d.dir)
+		return true
+	}
 	if d.field.Text == "" {
 		return d.refuse(words.Say("file.none"))
 	}
@@ -160,6 +181,7 @@ func (d *fileDialog) done() bool {
 	path := desk.FullPath(d.field.Text, d.dir, ending)
 	there, _ := desk.Exists(path)
 	switch {
+	case d.wish.folders && !there: // it is made where files are to go
 	case !d.wish.save && !there:
 		return d.refuse(words.Say("file.missing", filepath.Base(path)))
 	case d.wish.save && !folderThere(filepath.Dir(path)):

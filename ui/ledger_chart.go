@@ -121,28 +121,24 @@ func (c *ledgerChart) figure(v *sheets.LedgerView, kind, title string) (*charts.
 	return charts.SwapMap(v.MapData(title))
 }
 
-// exportLedger writes the charts and the table, against the recorded limit.
+// exportLedger asks which charts are saved, the one in sight before all, against the
+// recorded limit and by the score and the nutrient in sight.
 func (p *ledgerPage) exportLedger() {
 	if p.view == nil {
 		return
 	}
-	kept, err := p.view.Recorded()
+	v, t := p.view, p.trades
+	set, err := v.Figures(t, exportWidth)
 	if err != nil {
 		p.w.problem(err)
 		return
 	}
-	title := p.l.Recipe.Title
-	x := exported{name: words.Say("keep.file", title), rows: kept.CSV()}
-	for _, k := range []string{chartMap, chartFall, chartFront} {
-		if fig, err := p.chart.figure(kept, k, words.Say("keep.file."+k+".title", title)); err == nil {
-			if k == chartFront && !kept.AnyTasted(p.trades) {
-				continue
-			}
-			x.figures = append(x.figures, namedFigure{words.Say("keep.file."+k, title), fig})
-		}
+	key := map[string]string{chartMap: sheets.FigureMap, chartFall: sheets.FigureFall + p.chart.version.Key(), chartFront: sheets.FigureFront}[p.chart.kind.Key()]
+	ask := sheets.FiguresAsk{Of: sheets.FiguresOfLedger, Recipe: p.recipe, Attribute: v.Ask.Attribute, Nutrient: v.Ask.Nutrient}
+	of := p.w.setChoice(set, key, ask, func(wide float64) (*sheets.FigureSet, error) { return v.Figures(t, wide) })
+	of.title, of.table = words.Say("results.export.title"), words.Say("results.export.csv")
+	if v.Table.WhatIf() {
+		of.note = words.Say("keep.export.what-if", words.Trim(p.l.Limit(), 2))
 	}
-	if p.view.Table.WhatIf() {
-		x.note = words.Say("keep.export.what-if", words.Trim(p.l.Limit(), 2))
-	}
-	p.w.exportFigures(x)
+	p.w.saveFigures(of)
 }

@@ -266,13 +266,42 @@ func (p *bookPage) saveBook() {
 	})
 }
 
-// savePages asks how every page and its figures are saved.
+// savePages asks which recipes' pages and figures are saved and how.
 func (p *bookPage) savePages() {
 	if p.made == nil {
 		return
 	}
-	made, b := p.made, p.w.book()
-	p.w.saveFigures(words.Say("bookpage.save.pages.title"), nil, func(wide float64, o book.FigureOptions) ([]book.File, error) {
-		return made.RecipeFiles(b, wide, o)
-	})
+	made, w := p.made, p.w
+	of := figureChoice{title: words.Say("bookpage.save.pages.title"), list: words.Say("figures.recipes"), marked: -1, alone: words.Say("figures.alone")}
+	for _, page := range made.Pages {
+		of.names = append(of.names, page.FileName())
+	}
+	of.make = func(b *recipes.Book, wide float64, o book.FigureOptions, chosen []int) ([]book.File, error) {
+		some := *made
+		some.Pages = pagesOf(made, chosen)
+		return some.RecipeFiles(b, wide, o)
+	}
+	of.apart = func(language string, chosen []int) [][]string {
+		if chosen == nil {
+			return [][]string{w.printArgs(language, nil)}
+		}
+		var out [][]string
+		for _, page := range pagesOf(made, chosen) {
+			out = append(out, w.printArgs(language, page))
+		}
+		return out
+	}
+	w.saveFigures(of)
+}
+
+// pagesOf are some pages of a book, all of them with nil.
+func pagesOf(m *book.Manuscript, chosen []int) []*book.Page {
+	if chosen == nil {
+		return m.Pages
+	}
+	var out []*book.Page
+	for _, n := range chosen {
+		out = append(out, m.Pages[n])
+	}
+	return out
 }

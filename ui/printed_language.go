@@ -70,9 +70,10 @@ func figureArgs(wide float64, o book.FigureOptions) []string {
 	return args
 }
 
-// exportApart has the program print what args ask for apart from the window, and
-// then exports the files of it whose names keep takes.
-func (w *Window) exportApart(to string, args []string, keep func(name string) bool) {
+// exportApart has the program print apart from the window what each run's arguments
+// ask for, and then exports the files of it whose names keep takes, and more with
+// them.
+func (w *Window) exportApart(to string, runs [][]string, keep func(name string) bool, more []desk.ExportFile) {
 	ctx, stop := context.WithCancel(context.Background())
 	work := w.status.StartWork(words.Say("export.working"), words.Say("export.stop"), stop)
 	path, run := w.view.Path, w.printer
@@ -86,9 +87,12 @@ func (w *Window) exportApart(to string, args []string, keep func(name string) bo
 			x.err = problem.Wrap(x.err, os.TempDir(), words.Say("export.failed"), words.Say("export.failed.hint"))
 			return x
 		}
-		if x.err = run(ctx, append([]string{path, "--to", x.folder}, args...)...); x.err == nil {
-			x.files, x.err = filesIn(x.folder, keep)
+		for _, args := range runs {
+			if x.err = run(ctx, append([]string{path, "--to", x.folder}, args...)...); x.err != nil {
+				return x
+			}
 		}
+		x.files, x.err = filesIn(x.folder, keep)
 		return x
 	}, func(x made) {
 		work.Done()
@@ -103,7 +107,7 @@ func (w *Window) exportApart(to string, args []string, keep func(name string) bo
 			clear()
 			w.problemDialog(x.err)
 		default:
-			w.exportThen(to, x.files, clear)
+			w.exportThen(to, append(x.files, more...), clear)
 		}
 	})
 }

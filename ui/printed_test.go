@@ -34,7 +34,7 @@ func (k *kitchenWindow) fresh() string {
 }
 
 // saved lists the files in a folder, with what is in folders there.
-func saved(t *testing.T, dir string) string {
+func saved(t testing.TB, dir string) string {
 	t.Helper()
 	var names []string
 	err := filepath.WalkDir(dir, func(path string, d os.DirEntry, err error) error {

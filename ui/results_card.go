@@ -261,27 +261,21 @@ func (c *tastingResults) showFigures() {
 	c.figures.Refresh()
 }
 
-// write asks for a folder and writes every chart and all numbers.
+// write asks which charts are saved, the one in sight before all, and whether the
+// numbers are, too.
 func (c *tastingResults) write() {
 	if c.r == nil {
 		return
 	}
-	title := words.Say("results.file", c.w.book().Recipe(c.r.Tasting.Recipe).Title, c.r.Tasting.Date)
-	x := exported{name: title, rows: c.r.CSV()}
-	add := func(kind, asked, name string) {
-		if fig, err, some := c.figure(kind, asked, name); some && err == nil {
-			x.figures = append(x.figures, namedFigure{name, fig})
-		}
+	r, key := c.r, sheets.FigureScores
+	switch {
+	case c.asked != "" && c.kind.Key() == chartSpread && !r.IsRight(c.asked):
+		key = sheets.FigureSpread + c.asked
+	case c.asked != "":
+		key += ":" + c.asked
 	}
-	asked := c.r.Asked()
-	if len(asked) == 0 {
-		add(chartScores, "", title)
-	}
-	for _, a := range asked {
-		add(chartScores, a, words.Say("results.file.chart", title, c.r.AskedName(a)))
-		if !c.r.IsRight(a) {
-			add(chartSpread, a, words.Say("results.file.spread", title, c.r.AskedName(a)))
-		}
-	}
-	c.w.exportFigures(x)
+	ask := sheets.FiguresAsk{Of: sheets.FiguresOfTasting, Recipe: r.Tasting.Recipe, Tasting: r.Tasting.ID}
+	of := c.w.setChoice(r.Figures(exportWidth), key, ask, func(wide float64) (*sheets.FigureSet, error) { return r.Figures(wide), nil })
+	of.title, of.table = words.Say("results.export.title"), words.Say("results.export.csv")
+	c.w.saveFigures(of)
 }

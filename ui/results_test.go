@@ -76,26 +76,33 @@ func TestResultsOfAClosedTasting(t *testing.T) {
 	}
 }
 
-// exportsResults writes charts and numbers into a folder.
+// exportsResults writes charts and numbers into a folder: the one in sight at first,
+// all when asked.
 func (k *kitchenWindow) exportsResults(c *tastingResults) {
 	k.t.Helper()
-	dir := k.t.TempDir()
-	c.write()
-	k.pins["export.folder"].(*parts.Entry).SetText(dir)
-	k.picture("results-export")
-	k.press(fyne.KeyReturn)
-	k.until("files are written", func() bool {
-		found, _ := filepath.Glob(filepath.Join(dir, "*.csv"))
-		return len(found) == 1
-	})
-	k.settle()
-	found, _ := filepath.Glob(filepath.Join(dir, "*.svg"))
-	if len(found) != 2*len(c.r.Asked()) {
-		k.t.Errorf("%d charts: %v", len(found), found)
-	}
-	all, _ := filepath.Glob(filepath.Join(dir, "*.csv"))
-	if text, err := os.ReadFile(all[0]); err != nil || !strings.Contains(string(text), "against_original") {
-		k.t.Errorf("%v", err)
+	for _, all := range []bool{false, true} {
+		dir, want := k.t.TempDir(), 1
+		c.write()
+		k.fill("print.folder", dir)
+		k.picture("results-export")
+		if all {
+			k.pins["figures.all"].(*parts.Button).Press()
+			want = 2 * len(c.r.Asked())
+		}
+		k.confirm()
+		k.until("files are written", func() bool { return strings.Count(saved(k.t, dir), ".csv") == 2 })
+		k.settle()
+		got := saved(k.t, dir)
+		if strings.Count(got, ".svg") != want {
+			k.t.Errorf("want %d charts: %s", want, got)
+		}
+		numbers, _ := filepath.Glob(filepath.Join(dir, "*", "*tasting*.csv"))
+		if len(numbers) != 1 {
+			k.t.Fatalf("%v", numbers)
+		}
+		if text, err := os.ReadFile(numbers[0]); err != nil || !strings.Contains(string(text), "against_original") {
+			k.t.Errorf("%v", err)
+		}
 	}
 }
 

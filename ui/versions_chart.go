@@ -35,7 +35,7 @@ func newChartCard(w *Window) *chartCard {
 	}, chartChange, func(string) { c.draw() })
 	c.picture = parts.NewChartView(fyne.NewSize(240, 110), nil)
 	c.picture.OnMenu = func(at fyne.Position) {
-		parts.ShowMenu(c.picture, at, parts.MenuItem{Icon: "export", Label: words.Say("menu.export"), Do: w.exportRecipe})
+		parts.ShowMenu(c.picture, at, parts.MenuItem{Icon: "export", Label: words.Say("menu.export"), Do: func() { w.exportChart(c.kind.Key()) }})
 	}
 	w.pin("versions.chart.kind", c.kind)
 	w.pin("versions.chart.picture", c.picture)

@@ -152,29 +152,26 @@ func TestExport(t *testing.T) {
 	dir := t.TempDir()
 	k.exportRecipe()
 	k.picture("dialog-export")
-	setEntry(k, "export.folder", filepath.Join(dir, "nowhere"))
-	k.confirm()
+	setEntry(k, "print.folder", filepath.Join(dir, "nowhere"))
+	setEntry(k, "print.width", "100")
+	k.confirm() // asks whether to make it
+	k.escape()  // no
 	if files, _ := os.ReadDir(dir); len(files) != 0 {
 		t.Fatal("nothing should be written into a folder that is not there")
 	}
-	setEntry(k, "export.folder", dir)
-	setEntry(k, "export.width", "100")
 	k.confirm()
-	k.until("the files are written", func() bool { return strings.Contains(k.status.Message(), dir) })
-	files, _ := os.ReadDir(dir)
-	var names []string
-	for _, f := range files {
-		info, err := f.Info()
-		if err != nil || info.Size() < 40 {
-			t.Errorf("%s is %d bytes, %v", f.Name(), info.Size(), err)
-		}
-		names = append(names, f.Name())
-	}
-	all := strings.Join(names, "\n")
-	for _, want := range []string{"change.png", "change.svg", "change.pdf", "change.txt", "calories.png", "versions.csv"} {
+	k.picture("dialog-export-make")
+	k.confirm() // make it
+	k.until("the files are written", func() bool { return strings.Count(saved(t, dir), "\n") == 8 })
+	k.settle()
+	all := saved(t, dir)
+	for _, want := range []string{"change-by-version.png", "change-by-version.svg", "change-by-version.pdf", "energy-comes-from.png", "captions.csv", "captions.txt", "versions.csv"} {
 		if !strings.Contains(all, want) {
 			t.Errorf("no %s among:\n%s", want, all)
 		}
+	}
+	if said := k.status.Message(); !strings.Contains(said, "nowhere") || !strings.Contains(said, "9") {
+		t.Errorf("the status line says %q", said)
 	}
 }
 

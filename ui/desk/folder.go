@@ -6,6 +6,9 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"parewell/recipes/problem"
+	"parewell/recipes/words"
 )
 
 // Entry is one thing in a folder.
@@ -51,6 +54,14 @@ func hasEnding(name string, endings []string) bool {
 		}
 	}
 	return len(endings) == 0
+}
+
+// MakeFolder makes a folder and those it is in, where they are not there.
+func MakeFolder(path string) error {
+	if err := os.MkdirAll(path, 0o755); err != nil {
+		return problem.Wrap(err, path, words.Say("folder.failed"), words.Say("folder.failed.hint"))
+	}
+	return nil
 }
 
 // Home returns the folder a file dialog opens at when nothing better is known.

@@ -22,6 +22,20 @@ type Prefs struct {
 
 	Language string `json:"language,omitempty"` // of sentences and numbers, "fr"; "": English
 	Decimal  string `json:"decimal,omitempty"`  // of numbers, "," or "."; "": as the language has it
+
+	Folder  string      `json:"folder,omitempty"` // that files were saved to last
+	Forms   []string    `json:"forms,omitempty"`  // of pages, as they were saved last
+	Figures FigurePrefs `json:"figures,omitzero"`
+}
+
+// FigurePrefs are how figures were saved last. The zero FigurePrefs are the usual
+// ones.
+type FigurePrefs struct {
+	Wide   string   `json:"wide,omitempty"`   // as it was typed; "": the usual
+	Inches bool     `json:"inches,omitempty"` // Wide is in inches, else in millimetres
+	DPI    int      `json:"dpi,omitempty"`    // 0: the usual
+	Forms  []string `json:"forms,omitempty"`  // by their endings; none: the usual
+	Proof  bool     `json:"proof,omitempty"`
 }
 
 // Spot is where a window stood: the corner of what is in it, in pixels of the

@@ -2,6 +2,8 @@ package sheets
 
 import (
 	"context"
+	"encoding/csv"
+	"io"
 	"math"
 	"strings"
 
@@ -45,6 +47,13 @@ func (s *FigureSet) At(key string) int {
 		}
 	}
 	return -1
+}
+
+// WriteRows writes the table of the set's numbers as a CSV file (RFC 4180).
+func (s *FigureSet) WriteRows(w io.Writer) error {
+	out := csv.NewWriter(w)
+	out.UseCRLF = true
+	return out.WriteAll(s.Rows)
 }
 
 // Files are files with the set's folder before their names.
@@ -103,8 +112,12 @@ func (v *LedgerView) Figures(t *Trades, wide float64) (*FigureSet, error) {
 		}
 		caption := words.Say("book.figure.fall.caption", title, kept.as().name, x.Letter)
 		fig, err := charts.Waterfall(d)
+		name := words.Say("figures.fall.only", x.Letter, d.Nutrient)
+		if d.Attribute != "" {
+			name = words.Say("figures.fall", x.Letter, d.Nutrient, asked)
+		}
 		s.version = x.Letter
-		s.put(FigureFall+string(x.ID), words.Say("figures.fall", x.Letter, d.Nutrient, asked), caption, behind, wide, rowsHigh(len(d.Steps)+2), fig, err)
+		s.put(FigureFall+string(x.ID), name, caption, behind, wide, rowsHigh(len(d.Steps)+2), fig, err)
 	}
 	s.version = ""
 	if kept.AnyTasted(t) {
@@ -157,6 +170,14 @@ type FiguresAsk struct {
 	Tasting   recipes.ID    // of FiguresOfTasting
 	Attribute string        // of FiguresOfLedger; "" overall liking
 	Nutrient  food.Nutrient // of FiguresOfLedger
+}
+
+// NutrientKey is the key of the nutrient, "" where none is asked for.
+func (a FiguresAsk) NutrientKey() string {
+	if a.Of != FiguresOfLedger {
+		return ""
+	}
+	return a.Nutrient.Key()
 }
 
 // What figures can be of.
