@@ -327,10 +327,20 @@ func Personal(setting string) bool { return setting == BodyMeasures }
 // BodyMeasures is the setting that keeps what an energy target is reckoned from.
 const BodyMeasures = "body measures"
 
-// Set keeps a setting of the workbook; an empty value removes it.
+// SettingLabel is the key of what is said once a setting was changed: of its own
+// where the program writes it, else of any.
+func SettingLabel(name string) string {
+	if key := "did.setting." + strings.ReplaceAll(name, " ", "-"); words.Current().Has(key) {
+		return key
+	}
+	return "did.setting"
+}
+
+// Set keeps a setting of the workbook; an empty value removes it. Its label says in
+// the cook's words which.
 func Set(name, value string) Verb {
 	return func(b *Book) (Change, error) {
-		e := newEdits(b, "", "did.setting", name)
+		e := newEdits(b, "", SettingLabel(name))
 		if old := b.settings[name]; value == "" {
 			if old != nil {
 				e.drop(old)
