@@ -50,6 +50,7 @@ func (s *ballotScreen) confirm(c sheets.BallotChoice) {
 	keys := parts.NewCaption(words.Say("tastings.screen.sure.keys"))
 	keys.Align = fyne.TextAlignCenter
 	content := parts.Columns(0, []float32{1, 1.6, 1}, parts.Rows(0), parts.Rows(parts.GapMedium, x.note, yes, no, keys), parts.Rows(0))
+	s.keys.asked = x // the foot has no word of digits
 	s.set(ballotPage(c.Text, words.Say("tasting.seat", s.seat), words.Say("tastings.screen.sure", s.run.Steps[s.at].Ask.Label), content, s.lockLine(nil)))
 	s.keys.asked = x
 }

@@ -24,6 +24,7 @@ import (
 type papersDialog struct {
 	w       *Window
 	t       *recipes.Tasting
+	seat    int // ballot and labels of this one only; 0 of all
 	boxes   map[manuscript.Part]*parts.Check
 	paper   *parts.Segmented
 	whole   *parts.Check
@@ -35,14 +36,22 @@ type papersDialog struct {
 }
 
 // printPapers opens the dialog of a tasting's papers.
-func (w *Window) printPapers(t *recipes.Tasting) {
-	p := &papersDialog{w: w, t: t, boxes: map[manuscript.Part]*parts.Check{}, entries: map[string]*parts.Entry{}, rows: map[string]*parts.FormRow{}, trouble: parts.NewCaption("")}
+func (w *Window) printPapers(t *recipes.Tasting) { w.printSeat(t, 0) }
+
+// printSeat opens it for one seat that was laid late: its ballot and labels, and the
+// run sheet anew; 0 for all.
+func (w *Window) printSeat(t *recipes.Tasting, seat int) {
+	p := &papersDialog{w: w, t: t, seat: seat, boxes: map[manuscript.Part]*parts.Check{}, entries: map[string]*parts.Entry{}, rows: map[string]*parts.FormRow{}, trouble: parts.NewCaption("")}
 	p.trouble.SetRole(parts.RoleError)
 	left, right := parts.Scrolled(parts.Pad(2, 14, 2, 2, p.chosen())), parts.Scrolled(parts.Pad(2, 14, 2, 2, p.kitchen()))
 	p.list.Outer = right
 	p.shop()
+	title := words.Say("tastings.papers")
+	if seat != 0 {
+		title = words.Say("tastings.papers.seat", seat)
+	}
 	p.dialog = parts.ShowDialog(w.win, parts.DialogOptions{
-		Title: words.Say("tastings.papers"), Width: 1040, Height: 720,
+		Title: title, Width: 1040, Height: 720,
 		Content: parts.Fill(parts.GapSmall, 0, parts.Columns(20, []float32{1, 1.5}, left, right), p.trouble),
 		Confirm: words.Say("print.save"), Cancel: words.Say("button.cancel"), OnOK: p.done,
 	})
@@ -52,7 +61,7 @@ func (w *Window) printPapers(t *recipes.Tasting) {
 func (p *papersDialog) chosen() fyne.CanvasObject {
 	lists := map[manuscript.Reader]*fyne.Container{manuscript.ForTasters: parts.Rows(0), manuscript.ForKitchen: parts.Rows(0)}
 	for _, part := range manuscript.Parts() {
-		box := parts.NewCheck(part.Name(), true, nil)
+		box := parts.NewCheck(part.Name(), p.seat == 0 || part == manuscript.PartRun || part == manuscript.PartLabels || part == manuscript.PartBallots, nil)
 		p.boxes[part] = box
 		p.w.pin("papers."+string(part), box)
 		lists[part.Reader()].Add(box)
@@ -68,10 +77,18 @@ func (p *papersDialog) chosen() fyne.CanvasObject {
 	}, first, nil)
 	p.w.pin("papers.paper", p.paper)
 	return parts.Rows(parts.GapMedium,
-		parts.Rows(4, parts.NewSection(words.Say("tastings.papers.tasters")), parts.NewCaption(words.Say("tastings.papers.tasters.help")), lists[manuscript.ForTasters]),
+		parts.Rows(4, parts.NewSection(words.Say("tastings.papers.tasters")), parts.NewCaption(words.Say(p.tastersHelp())), lists[manuscript.ForTasters]),
 		parts.Rows(4, parts.NewSection(words.Say("tastings.papers.kitchen")), parts.NewCaption(words.Say("tastings.papers.kitchen.help")), lists[manuscript.ForKitchen]),
 		parts.NewCaption(words.Say("tastings.papers.apart")),
 		parts.Rows(4, parts.NewSection(words.Say("print.paper")), parts.Line(0, p.paper, parts.Spring())))
+}
+
+// tastersHelp says what is on the tasters' papers.
+func (p *papersDialog) tastersHelp() string {
+	if p.seat != 0 {
+		return "tastings.papers.seat.help"
+	}
+	return "tastings.papers.tasters.help"
 }
 
 // kitchen is what the run sheet and the shopping list need to know.
@@ -132,6 +149,9 @@ func (p *papersDialog) read() (manuscript.PapersAsk, bool) {
 		Vessel: e("vessel"), Heat: e(sheets.PapersHeatField), Preheat: e(sheets.PapersPreheatField), Rest: e(sheets.PapersRestField),
 		PerCup: e(sheets.PapersPerCupField), PerWave: e(sheets.PapersWaveField), OnHand: e(sheets.PapersHandField), Whole: p.whole.On(),
 	})
+	if p.seat != 0 {
+		ask.Seats = []int{p.seat}
+	}
 	for _, part := range manuscript.Parts() {
 		if p.boxes[part].On() {
 			ask.Parts = append(ask.Parts, part)

@@ -31,13 +31,15 @@ func (w *Window) tasterChoices(t *recipes.Tasting) []parts.Suggestion {
 }
 
 // doInDialog runs a verb; a refusal is shown in the dialog, which stays open.
-func (w *Window) doInDialog(v recipes.Verb, d **parts.Dialog, row *parts.FormRow) {
+// Done, it closes, and then runs.
+func (w *Window) doInDialog(v recipes.Verb, d **parts.Dialog, row *parts.FormRow, then func()) {
 	w.desk.Do(v, func(err error) {
 		if err != nil {
 			row.SetError(err.Error())
 			return
 		}
 		(*d).Close()
+		then()
 	})
 }
 
@@ -63,7 +65,7 @@ func (w *Window) stayedAway(t *recipes.Tasting, number int) {
 				reason.SetError(words.Say("tastings.away.wrong"))
 				w.win.Canvas().Focus(why)
 			default:
-				w.doInDialog(tasting.Away(t.ID, seat, why.Text), &d, reason)
+				w.doInDialog(tasting.Away(t.ID, seat, why.Text), &d, reason, func() {})
 			}
 			return false
 		},
@@ -81,7 +83,7 @@ func (w *Window) seatSomebody(t *recipes.Tasting, number int) {
 	w.askTaster(t, words.Say("tastings.seat-somebody"), seat, func(who recipes.ID) recipes.Verb {
 		n, _ := strconv.Atoi(seat.Key())
 		return tasting.Seat(t.ID, n, who)
-	})
+	}, func(recipes.ID) {})
 }
 
 // lateTaster lays a new place for somebody who comes late: a tray with the codes
@@ -95,6 +97,25 @@ func (w *Window) lateTaster(t *recipes.Tasting) {
 			}
 			return tasting.MoreSeats(t.ID, seats)(b)
 		}
+	}, func(who recipes.ID) {
+		if now := w.book().Tasting(t.ID); now != nil && now.SeatOf(who) != nil {
+			w.latePapers(now, now.SeatOf(who).Number)
+		}
+	})
+}
+
+// latePapers says that a place laid late is on none of the papers printed before,
+// and leads to its own.
+func (w *Window) latePapers(t *recipes.Tasting, seat int) {
+	var d *parts.Dialog
+	d = parts.ShowDialog(w.win, parts.DialogOptions{
+		Title: words.Say("tastings.late.seat", seat), Content: parts.NewText(words.Say("tastings.late.papers", seat)), Width: 520,
+		Confirm: words.Say("tastings.papers"), Cancel: words.Say("tastings.late.papers.later"),
+		OnOK: func() bool {
+			d.Close() // before the next opens: each gives the keys back to the one before
+			w.printSeat(t, seat)
+			return false
+		},
 	})
 }
 
@@ -116,8 +137,8 @@ func lateSeat(b *recipes.Book, t *recipes.Tasting, who recipes.ID) ([]recipes.Se
 }
 
 // askTaster asks which taster sits down. extra is one more thing to choose, nil
-// for none; what stands against her is shown in the dialog.
-func (w *Window) askTaster(t *recipes.Tasting, title string, extra *parts.Picker, verb func(recipes.ID) recipes.Verb) {
+// for none; what stands against her is shown in the dialog. seated runs once she sits.
+func (w *Window) askTaster(t *recipes.Tasting, title string, extra *parts.Picker, verb func(recipes.ID) recipes.Verb, seated func(recipes.ID)) {
 	who := parts.NewPicker(w.tasterChoices(t), "", words.Say("tastings.pick-taster"), nil)
 	w.pin("tastings.taster", who)
 	f := parts.NewForm()
@@ -130,7 +151,7 @@ func (w *Window) askTaster(t *recipes.Tasting, title string, extra *parts.Picker
 	var d *parts.Dialog
 	fresh.(*parts.Button).OnPress = func() {
 		d.Close()
-		w.tasterForm(&recipes.Panelist{ID: w.newID()}, true, func(recipes.ID) { w.askTaster(t, title, extra, verb) })
+		w.tasterForm(&recipes.Panelist{ID: w.newID()}, true, func(recipes.ID) { w.askTaster(t, title, extra, verb, seated) })
 	}
 	d = parts.ShowDialog(w.win, parts.DialogOptions{
 		Title: title, Content: parts.Rows(parts.GapSmall, f, parts.Line(0, parts.Spring(), fresh)), First: who,
@@ -140,7 +161,8 @@ func (w *Window) askTaster(t *recipes.Tasting, title string, extra *parts.Picker
 				row.SetError(words.Say("tastings.pick-taster"))
 				return false
 			}
-			w.doInDialog(verb(recipes.ID(who.Key())), &d, row)
+			id := recipes.ID(who.Key())
+			w.doInDialog(verb(id), &d, row, func() { seated(id) })
 			return false
 		},
 	})

@@ -110,7 +110,7 @@ func (s *ballotScreen) lockLine(back *parts.Button) fyne.CanvasObject {
 		line.Add(back)
 	}
 	line.Add(parts.Spring())
-	if s.run != nil && s.at >= 0 && s.at < len(s.run.Steps) {
+	if s.run != nil && s.keys.asked == nil && s.at >= 0 && s.at < len(s.run.Steps) {
 		line.Add(parts.NewCaption(words.Say("tastings.screen.keys")))
 		line.Add(parts.Spring())
 	}

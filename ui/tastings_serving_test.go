@@ -303,6 +303,17 @@ func TestWhoSitsAtTheTable(t *testing.T) {
 	if len(now.Seats) != n+1 || now.Seats[n].Panelist != "late" || len(now.Seats[n].Cups) != 4 {
 		t.Fatalf("%+v", now.Seats)
 	}
+	k.picture("tastings-late-papers")
+	k.pressAnywhere(fyne.KeyReturn) // leads to its papers
+	k.settle()
+	for part, box := range map[string]bool{"ballots": true, "labels": true, "run-sheet": true, "invitation": false, "amounts": false} {
+		if k.pins["papers."+part].(*parts.Check).On() != box {
+			t.Errorf("%s: box %v", part, !box)
+		}
+	}
+	k.picture("tastings-papers-seat")
+	k.pressAnywhere(fyne.KeyEscape)
+	k.settle()
 	k.seatSomebody(now, 0)
 	k.pins["tastings.taster"].(*parts.Picker).SetKey("seated")
 	k.enterAnywhere()

@@ -27,6 +27,7 @@ type PapersAsk struct {
 	Rest    float64 // minutes from the heat to the first portion; 0: as the method says, else none
 	NoRest  bool    // it does not rest, whatever the method says
 	PerCup  float64 // minutes to fill one cup; 0: half a minute (common practice, no source)
+	Seats   []int   // ballots and labels of these only; none: of all
 	PerWave int     // trays in a wave; 0: as many as the longest hold allows
 }
 
@@ -178,7 +179,7 @@ func (m *maker) trays(p *TastingPapers) {
 	}
 	for i := range m.tasting.Seats {
 		seat := &m.tasting.Seats[i]
-		if seat.Away != "" {
+		if seat.Away != "" || len(m.ask.Seats) > 0 && !slices.Contains(m.ask.Seats, seat.Number) {
 			continue
 		}
 		ballot := tasting.BallotOf(m.tasting, seat)

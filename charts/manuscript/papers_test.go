@@ -403,3 +403,12 @@ func TestTheInvitationNamesTheCracker(t *testing.T) {
 		t.Errorf("a promise between samples: %v", err)
 	}
 }
+
+// A place laid late has a ballot and labels of its own; the run sheet has them all.
+func TestPapersOfOneSeat(t *testing.T) {
+	s := newSupper(t, 4)
+	p := s.papers(s.plan("triangle", 4, 2, nil), PapersAsk{Seats: []int{3}, Parts: []Part{PartBallots, PartLabels, PartRun}})
+	if len(p.Ballots) != 1 || p.Ballots[0].Seat != 3 || len(p.Trays) != 1 || p.Trays[0].Seat != 3 || len(p.Run.Sheet) != 4 {
+		t.Errorf("%d ballots, %d trays, %d on the run sheet", len(p.Ballots), len(p.Trays), len(p.Run.Sheet))
+	}
+}
