@@ -25,6 +25,7 @@ var guideChapters = []struct {
 	{"tastings", place{page: pageRecipe, tab: tabTastings}},
 	{"ledger", place{page: pageRecipe, tab: tabLedger}},
 	{"printed", place{page: pageRecipe, tab: tabPrinted}},
+	{"figures", place{page: pageRecipe, tab: tabPrinted}},
 	{"book", place{page: pageBook}},
 	{"file", place{}},
 }
@@ -114,9 +115,18 @@ func (g *guide) show(row int) {
 	g.scroll.ScrollToTop()
 }
 
+// pictureOf is the file of a chapter's picture: the page that figures are saved on is
+// that of the printed page.
+func pictureOf(name string) string {
+	if name == "figures" {
+		name = "printed"
+	}
+	return "guide/" + name + ".png"
+}
+
 // guidePicture is a chapter's picture as wide as there is room, nil for none.
 func guidePicture(name string) fyne.CanvasObject {
-	data, err := assets.Guide.ReadFile("guide/" + name + ".png")
+	data, err := assets.Guide.ReadFile(pictureOf(name))
 	if err != nil {
 		return nil // the chapter has none
 	}

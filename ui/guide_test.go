@@ -33,7 +33,7 @@ func TestTheGuide(t *testing.T) {
 		if strings.Contains(title+text, "[guide.") || len(text) < 80 {
 			t.Errorf("%s: %q", c.name, text)
 		}
-		data, err := assets.Guide.ReadFile("guide/" + c.name + ".png")
+		data, err := assets.Guide.ReadFile(pictureOf(c.name))
 		if (err == nil) != (c.to.page != "") {
 			t.Errorf("%s: picture: %v", c.name, err)
 		}
@@ -79,6 +79,29 @@ func TestTheGuide(t *testing.T) {
 	if !strings.Contains(said, words.Say("guide.none.hint")[:20]) {
 		t.Error("nothing says what to try")
 	}
+}
+
+// TestTheGuideIsFoundByAnEditorsWords: what an editor types leads to the chapter that
+// tells of it.
+func TestTheGuideIsFoundByAnEditorsWords(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	k.showGuide()
+	for typed, chapter := range map[string]string{
+		"figure": "figures", "figures": "figures", "dpi": "figures", "TIFF": "figures", "eps": "figures", "caption": "figures", "chart width": "figures",
+		"width": "figures", "proof": "figures", "alt text": "figures", "charts": "figures", "DOCX": "printed", "claims": "printed",
+	} {
+		k.fill("guide.find", typed)
+		found := false
+		for _, r := range k.guideList().Data().Rows {
+			found = found || r.Key == chapter
+		}
+		if !found {
+			t.Errorf("%q does not find %s", typed, chapter)
+		}
+	}
+	k.fill("guide.find", "chart")
+	k.guideList().SelectKey("figures")
+	k.picture("guide-found")
 }
 
 // TestPicturesOfTheReadMe: each is there and is one of the guide's.
