@@ -52,7 +52,7 @@ type figureDialog struct {
 
 // Size of the dialog, and the share of it that the form has beside the list.
 const (
-	figuresWide, figuresHigh = 900, 560
+	figuresWide, figuresHigh = 900, 620
 	figuresForm              = 1.15
 )
 

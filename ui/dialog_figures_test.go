@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"io"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -9,6 +10,7 @@ import (
 
 	"parewell/charts/book"
 	"parewell/recipes/words"
+	"parewell/ui/desk"
 	"parewell/ui/parts"
 	"parewell/ui/sheets"
 )
@@ -155,5 +157,30 @@ func TestChartsOfTheBookAlone(t *testing.T) {
 	k.settle()
 	if got := saved(t, dir); strings.Contains(got, ".docx") || !strings.Contains(got, ".svg") {
 		t.Errorf("%s", got)
+	}
+}
+
+// TestSavingIsStopped: it is said in the status line, with what was written before and
+// where, and no dialog stands in the way.
+func TestSavingIsStopped(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	dir, begun, on := k.fresh(), make(chan bool), make(chan bool)
+	k.export(dir, []desk.ExportFile{
+		{Name: "figures/a.txt", Write: func(w io.Writer) error { close(begun); <-on; _, err := io.WriteString(w, "a"); return err }},
+		{Name: "figures/b.txt", Write: func(w io.Writer) error { _, err := io.WriteString(w, "b"); return err }},
+	})
+	<-begun
+	if !k.status.Working() {
+		t.Error("nothing shows that it goes on")
+	}
+	k.status.StopWork()
+	close(on)
+	k.until("it is stopped", func() bool { return !k.status.Working() })
+	k.settle()
+	if got, want := k.status.Message(), words.Say("export.stopped.said", 1, filepath.Join(dir, "figures")); got != want || saved(t, dir) != "figures/a.txt" {
+		t.Errorf("said %q, want %q; left %s", got, want, saved(t, dir))
+	}
+	if k.win.Canvas().Overlays().Top() != nil {
+		t.Error("a dialog stands in the way")
 	}
 }
