@@ -94,7 +94,7 @@ func TestFiguresOfAScoreWithoutALimit(t *testing.T) {
 	f, err := SwapMap(d)
 	s, _ := sheetOf(must(t, f, err), 640, 400, Print)
 	got := written(s)
-	for _, want := range []string{"scored higher", "scored lower", "no difference shown", "(Flavour)", "Flavour: effect"} {
+	for _, want := range []string{"scored higher", "scored lower", "higher or lower is not settled", "(Flavour)", "Flavour: effect"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in %s", want, got)
 		}

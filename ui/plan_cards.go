@@ -232,7 +232,7 @@ func (p *planPage) packRow(pin string, name func() string) *packRow {
 	r := &packRow{p: p, name: func() string { return strings.TrimSpace(name()) }, says: parts.NewCaption("")}
 	read := parts.NewButton(parts.Plain, "edit", words.Say("plan.check"), func() { p.readPack(r.name()) })
 	p.w.pin("plan."+pin+".pack", read)
-	r.view = parts.Stretch(parts.GapSmall, 0, r.says, read)
+	r.view = parts.Rows(parts.GapSmall, r.says, parts.Line(0, read)) // below one another: the column is narrow
 	return r
 }
 

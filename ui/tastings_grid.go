@@ -47,6 +47,7 @@ func newScoreGrid(w *Window) *scoreGrid {
 	g.table.OnSelect = g.chose
 	g.table.OnEdit = g.edited
 	g.table.Suggest = g.typed
+	g.table.OnType = g.typedBeside
 	g.table.OnMenu = func(row, _ int, at fyne.Position) {
 		if g.menu != nil {
 			g.menu(row, at)
@@ -203,6 +204,23 @@ func (g *scoreGrid) edited(row, col int, text string) {
 			}
 		}
 	})
+}
+
+// typedBeside takes a digit typed on a seat's name, or on what it owes, as the first
+// answer that its ballot still needs.
+func (g *scoreGrid) typedBeside(row, col int, r rune) bool {
+	if r < '0' || r > '9' || g.grid == nil || g.answerAt(row, col) {
+		return false
+	}
+	c, ok := g.grid.Owing(row, g.tray)
+	if !ok {
+		g.say(parts.RoleLook, words.Say("tastings.grid.full"))
+		return true
+	}
+	g.next = nil
+	g.table.Select(row, c+1)
+	g.table.TypedRune(r)
+	return true
 }
 
 // begin puts the keyboard into the first field, or the first of a seat.

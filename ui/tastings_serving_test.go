@@ -375,3 +375,22 @@ func TestSamplesAndPapers(t *testing.T) {
 		t.Error("the papers of the kitchen and for the tasters are in one file")
 	}
 }
+
+// TestDigitsTypedOnASeatsName are the first answers that its ballot still needs: what
+// is typed is never lost without a word.
+func TestDigitsTypedOnASeatsName(t *testing.T) {
+	k := openKitchen(t, false, fyne.NewSize(1280, 800))
+	tt := k.serve(twoAsked, "AB", "CD")
+	g := k.gridAt()
+	g.table.Select(1, 0)
+	k.types("76")
+	cup := tt.Seats[1].Cups[0].Code
+	if k.scoreOf(tt.ID, 2, cup, recipes.FromPaper, "Overall") != 7 || k.scoreOf(tt.ID, 2, cup, recipes.FromPaper, "Flavour") != 6 {
+		t.Errorf("%v", k.book().Servings(tt.ID))
+	}
+	g.table.Select(1, 0)
+	k.types("5")
+	if got := k.scoreOf(tt.ID, 2, tt.Seats[1].Cups[1].Code, recipes.FromPaper, "Overall"); got != 5 {
+		t.Errorf("the next cup has %v", got)
+	}
+}

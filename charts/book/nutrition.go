@@ -87,24 +87,10 @@ func kitchenOf(b *recipes.Book, rule claims.Authority) nutrition.Kitchen {
 	return k
 }
 
-// energyLine says by which factors energy is counted and, where the window
-// counts by others, that it does.
+// energyLine says by which factors energy is counted. Where the window counts by
+// others, it says so over the paper: nobody who reads the page has it before them.
 func energyLine(b *recipes.Book, rule claims.Authority) string {
-	line := words.Say("book.energy." + string(basisOf(kitchenOf(b, rule))))
-	if aside := windowLine(b, rule); aside != "" {
-		line += " " + aside
-	}
-	return line
-}
-
-// windowLine says by which factors the window counts energy, "" where they are
-// the page's.
-func windowLine(b *recipes.Book, rule claims.Authority) string {
-	here, there := basisOf(kitchenOf(b, rule)), basisOf(nutrition.In(b))
-	if here == there {
-		return ""
-	}
-	return words.Say("book.energy.window." + string(there))
+	return words.Say("book.energy." + string(basisOf(kitchenOf(b, rule))))
 }
 
 // basisOf names a kitchen's basis of energy, the usual one too.

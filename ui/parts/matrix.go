@@ -20,6 +20,7 @@ type Matrix struct {
 	OnActivate func(row, col int)                   // Enter or double click where nothing is edited
 	OnHeader   func(col int)                        // click on a column's header
 	OnMenu     func(row, col int, at fyne.Position) // secondary click or Menu key; row -1 is the header
+	OnType     func(row, col int, r rune) bool      // a sign typed where nothing is edited; false lets it look for a row
 	OnDelete   func(row, col int)                   // Delete where nothing is edited
 	OnShift    func(row, by int)                    // Ctrl+Up (-1) and Ctrl+Down (1): the row is to change its place
 	Suggest    func(row, col int, text string) []Suggestion

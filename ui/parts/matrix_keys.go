@@ -167,6 +167,7 @@ func (m *Matrix) TypedRune(r rune) {
 		m.seek(r)
 	case cell.Editable && unicode.IsPrint(r) && r != ' ':
 		m.startEdit(string(r), false)
+	case !cell.Editable && m.OnType != nil && m.OnType(m.sel.row, m.sel.col, r):
 	case unicode.IsLetter(r):
 		m.seek(r)
 	}

@@ -370,6 +370,20 @@ func (g *ScoreGrid) First(row int, alongTray bool) (r, c int, ok bool) {
 	return 0, 0, false
 }
 
+// Owing finds the first field of a seat without an answer; false when it has all.
+func (g *ScoreGrid) Owing(row int, alongTray bool) (c int, ok bool) {
+	if row < 0 || row >= len(g.Tasting.Seats) {
+		return 0, false
+	}
+	seat := &g.Tasting.Seats[row]
+	for _, c := range g.order(seat, alongTray) {
+		if g.cell(seat, g.Columns[c]).Text == "" {
+			return c, true
+		}
+	}
+	return 0, false
+}
+
 // order lists a seat's columns in the order they are typed.
 func (g *ScoreGrid) order(seat *recipes.Seat, alongTray bool) []int {
 	var out []int
