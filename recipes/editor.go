@@ -18,7 +18,7 @@ func ForEditor(b *Book) []Entity {
 		switch x := e.(type) {
 		case *Panelist:
 			number++
-			e = &Panelist{ID: x.ID, Code: words.Say("editor.taster", number), Aside: asideOnly(x.Aside), Removed: x.Removed}
+			e = &Panelist{ID: x.ID, Code: words.Say("editor.taster", number), Aside: asideOnly(x.Aside), AsideOn: x.AsideOn, Removed: x.Removed}
 		case *Setting:
 			if Personal(x.Name) {
 				continue

@@ -22,7 +22,8 @@ type Panelist struct {
 
 	// Aside says of which tastings her scores are left out of the results, and why.
 	Aside   map[ID]string `json:"aside,omitempty"`
-	Removed bool          `json:"removed,omitempty"` // details are gone; scores stay under the code
+	AsideOn map[ID]string `json:"aside_on,omitempty"` // the day that was done; none kept of old ones
+	Removed bool          `json:"removed,omitempty"`  // details are gone; scores stay under the code
 }
 
 // Answer is what a person said to a question of yes or no.
@@ -150,6 +151,7 @@ type Seat struct {
 	Panelist  ID     `json:"panelist,omitempty"`  // empty: nobody yet
 	Reference ID     `json:"reference,omitempty"` // sample served open, without a code
 	Cups      []Cup  `json:"cups"`
+	Late      bool   `json:"late,omitempty"` // laid after serving had begun: nobody planned it
 	Away      string `json:"away,omitempty"` // why she did not come or left: her scores so far stay
 }
 

@@ -103,7 +103,7 @@ func (p *tasterPanel) press() {
 		return
 	}
 	if p.c.r.Aside(p.chosen) != "" {
-		w.do(tasting.SetAside(t.ID, who.ID, ""))
+		w.do(tasting.SetAside(t.ID, who.ID, "", ""))
 		return
 	}
 	why := parts.NewEntry("", words.Say("results.aside.hint"), nil)
@@ -118,7 +118,7 @@ func (p *tasterPanel) press() {
 				row.SetError(words.Say("results.aside.wrong"))
 				return false
 			}
-			w.do(tasting.SetAside(t.ID, who.ID, why.Text))
+			w.do(tasting.SetAside(t.ID, who.ID, why.Text, sheets.Today(w.now())))
 			return true
 		},
 	})

@@ -300,7 +300,7 @@ func TestWhoSitsAtTheTable(t *testing.T) {
 	k.enterAnywhere()
 	k.settle()
 	now := k.book().Tasting(tt.ID)
-	if len(now.Seats) != n+1 || now.Seats[n].Panelist != "late" || len(now.Seats[n].Cups) != 4 {
+	if len(now.Seats) != n+1 || now.Seats[n].Panelist != "late" || !now.Seats[n].Late || len(now.Seats[n].Cups) != 4 {
 		t.Fatalf("%+v", now.Seats)
 	}
 	k.picture("tastings-late-papers")

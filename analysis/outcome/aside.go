@@ -3,6 +3,7 @@ package outcome
 import (
 	"maps"
 	"math"
+	"time"
 
 	"parewell/recipes"
 	"parewell/recipes/words"
@@ -18,7 +19,7 @@ func everybody(b *recipes.Book, t *recipes.Tasting) (*recipes.Book, []Aside) {
 		if p == nil || p.Aside[t.ID] == "" {
 			continue
 		}
-		out = append(out, Aside{t.ID, p.Code, p.Aside[t.ID]})
+		out = append(out, Aside{t.ID, p.Code, p.Aside[t.ID], p.AsideOn[t.ID]})
 		n := *p
 		n.Aside = maps.Clone(p.Aside)
 		delete(n.Aside, t.ID)
@@ -43,7 +44,7 @@ func (s *Sitting) AsideNote(attribute string) string {
 	}
 	var who []string
 	for _, a := range s.Aside {
-		who = append(who, words.Say("outcome.left-out.who", a.Taster, a.Reason))
+		who = append(who, words.Say("outcome.left-out.who", a.Taster, a.reason()))
 	}
 	moves := s.moves(attribute)
 	switch {
@@ -53,6 +54,23 @@ func (s *Sitting) AsideNote(attribute string) string {
 		return words.Say("outcome.left-out.counts", words.Join(who), words.Join(moves))
 	}
 	return words.Say("outcome.left-out", words.Join(who))
+}
+
+// AsideHead says beside an answer whose answers it does not count, and since when;
+// "" where everybody's counts.
+func (s *Sitting) AsideHead() string {
+	if s == nil || len(s.Aside) == 0 {
+		return ""
+	}
+	var who []string
+	for _, a := range s.Aside {
+		if day, err := time.Parse(time.DateOnly, a.On); err == nil {
+			who = append(who, words.Say("outcome.aside-head.on", a.Taster, words.Day(day)))
+		} else {
+			who = append(who, a.Taster)
+		}
+	}
+	return words.Say("outcome.aside-head", words.Join(who))
 }
 
 // moves says how each answer was with everybody counted, and is.

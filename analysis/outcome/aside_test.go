@@ -32,12 +32,12 @@ func TestLeavingSomebodyOutSaysWhatItMoved(t *testing.T) {
 		t.Fatal(err, s.AsideNote("Overall"))
 	}
 	who := h.book.Tasting("t").Seat(1).Panelist
-	h.do(tasting.SetAside("t", who, "had a cold"))
+	h.do(tasting.SetAside("t", who, "had a cold", "2026-03-05"))
 	if s, err = outcome.SittingOf(h.book, "t"); err != nil {
 		t.Fatal(err)
 	}
 	// Eight drops, seven of 1 and one of 5: -1.50 with everybody, -1.00 without.
-	want := "These results leave out " + h.book.Panelist(who).Code + " (had a cold), which moves A from –1.50 to –1.00 points against the original; choose the taster under “The tasters” and “Take back in” counts the scores again."
+	want := "These results leave out " + h.book.Panelist(who).Code + " (had a cold; set aside on 5 Mar 2026), which moves A from –1.50 to –1.00 points against the original; choose the taster under “The tasters” and “Take back in” counts the scores again."
 	if got := s.AsideNote("Overall"); got != want {
 		t.Errorf("%s\nwant %s", got, want)
 	}

@@ -24,7 +24,7 @@ func (p *Pool) Original() string {
 func (p *Pool) Notes() []string {
 	var out []string
 	for _, a := range p.Aside {
-		out = append(out, words.Say("outcome.aside", a.Taster, p.Book.Tasting(a.Tasting).Date, a.Reason))
+		out = append(out, words.Say("outcome.aside", a.Taster, p.Book.Tasting(a.Tasting).Date, a.reason()))
 	}
 	return append(out, p.notes()...)
 }
@@ -53,7 +53,7 @@ func (p *Pool) notes() []string {
 	for _, t := range p.Tastings {
 		out = append(out, uneven(p.Book, t)...)
 		if len(t.Late) > 0 {
-			out = append(out, words.Say("outcome.late", t.Date, len(t.Late)))
+			out = append(out, words.Say("outcome.late", len(t.Late), t.Date))
 		}
 		if t.Early != "" {
 			out = append(out, words.Say("outcome.early", t.Date, t.Early))

@@ -5,6 +5,7 @@ package outcome
 
 import (
 	"slices"
+	"time"
 
 	"parewell/analysis/ratings"
 	"parewell/recipes"
@@ -35,6 +36,15 @@ type Aside struct {
 	Tasting recipes.ID
 	Taster  string
 	Reason  string
+	On      string // the day, "" where none was kept
+}
+
+// reason is why, with the day where one was kept.
+func (a *Aside) reason() string {
+	if day, err := time.Parse(time.DateOnly, a.On); err == nil {
+		return words.Say("outcome.left-out.on", a.Reason, words.Day(day))
+	}
+	return a.Reason
 }
 
 // Rated tells whether a tasting's answers are scores of samples: those that
@@ -92,7 +102,7 @@ func (p *Pool) take(t *recipes.Tasting) error {
 	}
 	for _, s := range t.Seats {
 		if x := p.Book.Panelist(s.Panelist); x != nil && x.Aside[t.ID] != "" {
-			p.Aside = append(p.Aside, Aside{t.ID, x.Code, x.Aside[t.ID]})
+			p.Aside = append(p.Aside, Aside{t.ID, x.Code, x.Aside[t.ID], x.AsideOn[t.ID]})
 		}
 	}
 	seen := map[[3]string]int{}

@@ -106,7 +106,7 @@ func TestATriangleIsCountedFromItsTrays(t *testing.T) {
 	if c := s.Counted; c == nil || c.N != 36 || c.Correct != 18 || math.Abs(c.PDifference-sensory.AtLeast(36, 18, 1.0/3)) > 1e-12 {
 		t.Errorf("%+v", s.Counted)
 	}
-	h.do(tasting.SetAside("t", "p1", "had a cold"))
+	h.do(tasting.SetAside("t", "p1", "had a cold", "2026-03-05"))
 	if s, err = outcome.SittingOf(h.book, "t"); err != nil || s.Counted.N != 35 {
 		t.Errorf("one set aside: %+v %v", s.Counted, err)
 	}
@@ -186,7 +186,7 @@ func TestRatedTastingsArePooledWithoutTheSetAside(t *testing.T) {
 	if k := p.Knew[0]; !k.Told() || k.Right != 8 || k.Chance != 0.5 {
 		t.Errorf("%+v", k)
 	}
-	h.do(tasting.SetAside("t1", "p0", "burnt tongue"))
+	h.do(tasting.SetAside("t1", "p0", "burnt tongue", "2026-03-05"))
 	if p, _ = outcome.PoolOf(h.book, "r"); len(p.Table.Scores) != 26 || len(p.Aside) != 1 {
 		t.Errorf("%d scores with one set aside", len(p.Table.Scores))
 	}

@@ -47,7 +47,7 @@ func RemoveTaster(id recipes.ID) recipes.Verb {
 			put(&c, old, nil)
 			return c, nil
 		}
-		put(&c, old, &recipes.Panelist{ID: id, Code: nextNumber(b), Aside: old.Aside, Removed: true})
+		put(&c, old, &recipes.Panelist{ID: id, Code: nextNumber(b), Aside: old.Aside, AsideOn: old.AsideOn, Removed: true})
 		for _, t := range b.Tastings() {
 			for _, s := range b.Servings(t.ID) {
 				if s.Panelist == id && s.Note != "" {
@@ -69,8 +69,8 @@ func RemoveTaster(id recipes.ID) recipes.Verb {
 }
 
 // SetAside leaves a taster's scores of a tasting out of the results for a reason;
-// an empty one takes them back in. Every result says so.
-func SetAside(tastingID, panelist recipes.ID, reason string) recipes.Verb {
+// an empty one takes them back in. Every result says so, with the day (2026-11-25).
+func SetAside(tastingID, panelist recipes.ID, reason, on string) recipes.Verb {
 	return func(b *recipes.Book) (recipes.Change, error) {
 		t, err := find(b, tastingID)
 		if err != nil {
@@ -84,7 +84,8 @@ func SetAside(tastingID, panelist recipes.ID, reason string) recipes.Verb {
 			return recipes.Change{}, refuse(t.Date, "error.aside-open")
 		}
 		n := *old
-		n.Aside = maps.Clone(old.Aside)
+		n.Aside, n.AsideOn = maps.Clone(old.Aside), maps.Clone(old.AsideOn)
+		delete(n.AsideOn, tastingID)
 		key := "did.taster-aside"
 		if reason = strings.TrimSpace(reason); reason == "" {
 			key = "did.taster-back"
@@ -94,6 +95,12 @@ func SetAside(tastingID, panelist recipes.ID, reason string) recipes.Verb {
 				n.Aside = map[recipes.ID]string{}
 			}
 			n.Aside[tastingID] = reason
+			if on != "" && n.AsideOn == nil {
+				n.AsideOn = map[recipes.ID]string{}
+			}
+			if on != "" {
+				n.AsideOn[tastingID] = on
+			}
 		}
 		c := did(t, key, t.Date)
 		put(&c, old, &n)

@@ -128,7 +128,11 @@ func Away(id recipes.ID, number int, why string) recipes.Verb {
 // Design.Append); their codes are those in use.
 func MoreSeats(id recipes.ID, seats []recipes.Seat) recipes.Verb {
 	return editTasting(id, "did.more-seats", notClosed, func(b *recipes.Book, t *recipes.Tasting) error {
-		t.Seats = slices.Concat(t.Seats, seats)
+		late := slices.Clone(seats)
+		for i := range late {
+			late[i].Late = t.State == recipes.TastingServing
+		}
+		t.Seats = slices.Concat(t.Seats, late)
 		if t.State == recipes.TastingServing {
 			return safe(b, t, b.Samples(id))
 		}

@@ -240,7 +240,7 @@ func TestWhatIsNotLikingHasNoLimit(t *testing.T) {
 func TestTheHeadSaysWhoWasSetAside(t *testing.T) {
 	g := newEvening(t)
 	g.hold("t1", nil, liking)
-	g.do(tasting.SetAside("t1", "p3", "had a cold"))
+	g.do(tasting.SetAside("t1", "p3", "had a cold", "2026-03-05"))
 	_, trust := g.view(LedgerAsk{}).Heads()
 	if all := strings.Join(trust, " "); !strings.Contains(all, "P3") || !strings.Contains(all, "had a cold") {
 		t.Errorf("%v", trust)

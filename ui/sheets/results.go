@@ -141,9 +141,18 @@ type ResultsText struct {
 func (r *Results) Says(asked string) ResultsText {
 	t := r.answer(asked)
 	if k := r.Kind(); k != ResultsNone && k != ResultsHome {
-		t.Head = strings.TrimSpace(t.Head + " " + outcome.AttendanceOf(r.Book, r.Tasting).Say())
+		t.Head = sentences([]string{t.Head, outcome.AttendanceOf(r.Book, r.Tasting).Say(), r.sitting.AsideHead(), r.seen()})
 	}
 	return t
+}
+
+// seen says that answers came or changed when the result had been seen.
+func (r *Results) seen() string {
+	if len(r.Tasting.Late) == 0 {
+		return ""
+	}
+	day, _, _ := strings.Cut(r.Tasting.Late[len(r.Tasting.Late)-1].At, "T")
+	return words.Say("outcome.seen", len(r.Tasting.Late), dayText(day))
 }
 
 func (r *Results) answer(asked string) ResultsText {

@@ -64,7 +64,7 @@ func TestATasterIsSetAsideAndTheResultSaysSo(t *testing.T) {
 	if c := p.Sheet.Rows[0].Cells[3]; c.Text != "too few samples (4)" { // as the sentence says, and no number that claims more
 		t.Errorf("%+v, %v", c, NewResults(g.book, "t1").TasterSays(words.Say("plan.overall"), p.Tasters[0]))
 	}
-	g.do(tasting.SetAside("t1", p.Tasters[0], "had a cold"))
+	g.do(tasting.SetAside("t1", p.Tasters[0], "had a cold", "2026-03-05"))
 	r := NewResults(g.book, "t1")
 	p = r.Panel(words.Say("plan.overall"))
 	if c := p.Sheet.Rows[0]; !c.Label.Struck || c.Cells[4].Text != "set aside: had a cold" || c.Cells[0].Text != "–" {
@@ -72,6 +72,9 @@ func TestATasterIsSetAsideAndTheResultSaysSo(t *testing.T) {
 	}
 	if d := r.ScoresData(r.Asked()[0], ""); d.Rows[0].N != 11 {
 		t.Errorf("still %d scores", d.Rows[0].N)
+	}
+	if head := r.Says(r.Asked()[0]).Head; !strings.Contains(head, "All 12 planned tasters answered. Set aside, and not counted here: "+g.book.Panelist(p.Tasters[0]).Code+" (on 5 Mar 2026).") {
+		t.Errorf("beside the answer: %q", head)
 	}
 	if notes := strings.Join(r.Says(r.Asked()[0]).Notes, " "); !strings.Contains(notes, "had a cold") {
 		t.Errorf("%q", notes)
@@ -254,5 +257,30 @@ func TestResultsFromHomeAreFromMemory(t *testing.T) {
 	}
 	if _, err := charts.HomeChart(d); err != nil {
 		t.Error(err)
+	}
+}
+
+// After a score entered late the answer says that the result had been seen.
+func TestALateScoreIsToldBesideTheAnswer(t *testing.T) {
+	g := newEvening(t)
+	g.hold("t1", nil, liking)
+	head := func() string {
+		r := NewResults(g.book, "t1")
+		return r.Says(r.Asked()[0]).Head
+	}
+	if said := head(); strings.Contains(said, "had been seen") {
+		t.Errorf("nothing was entered since: %q", said)
+	}
+	at := g.book.Tasting("t1")
+	seat := at.Seats[0]
+	g.do(tasting.Record("t1", func() recipes.ID { return "late1" }, tasting.Answer{
+		Seat: seat.Number, Code: seat.Cups[0].Code, Scores: map[string]float64{words.Say("plan.overall"): 1}, Source: recipes.FromFile, At: "2026-03-06T10:00:00Z", Why: "found under the tray",
+	}))
+	if said := head(); !strings.Contains(said, "The result had been seen when one answer was entered or changed (on 6 Mar 2026).") {
+		t.Errorf("%q", said)
+	}
+	r := NewResults(g.book, "t1")
+	if notes := strings.Join(r.Says(r.Asked()[0]).Notes, " "); !strings.Contains(notes, "One correction was made after the tasting of") {
+		t.Errorf("%q", notes)
 	}
 }
