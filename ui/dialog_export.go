@@ -14,11 +14,23 @@ import (
 	"parewell/ui/sheets"
 )
 
-// exportRecipe asks which charts of the recipe in sight are saved, and whether its
-// versions side by side are, too.
-func (w *Window) exportRecipe() { w.exportChart("") }
+// exportRecipe asks which charts of the recipe in sight are saved: those of Keep or
+// drop or of the printed page where that is in sight, else those of its versions, with
+// all of them side by side.
+func (w *Window) exportRecipe() {
+	switch p, _ := w.pages[pageRecipe].(*recipePage); {
+	case w.at.page != pageRecipe || p == nil:
+	case w.at.tab == tabLedger && w.ledger().view != nil:
+		w.ledger().exportCharts("")
+	case w.at.tab == tabPrinted:
+		p.inner[tabPrinted].(*printedPage).saveCharts()
+	default:
+		w.exportChart("")
+	}
+}
 
-// exportChart is exportRecipe from one chart in sight, by its key.
+// exportChart is exportRecipe of the versions, from the chart in sight by its key; ""
+// for none.
 func (w *Window) exportChart(key string) {
 	if w.at.page != pageRecipe || w.recipe() == nil {
 		return

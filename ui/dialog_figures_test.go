@@ -91,9 +91,14 @@ func TestTheChartInSightIsSavedForPrint(t *testing.T) {
 		t.Error("nothing is ticked, and nothing says so")
 	}
 	k.closeDialogs()
+	k.exportRecipe()
+	if got := k.ticks(); len(got) < 3 || !strings.Contains(got[0], "Flavour") {
+		t.Errorf("Export over Keep or drop has ticked %q", got)
+	}
+	k.closeDialogs()
 }
 
-// TestFiguresInAnotherLanguage: what is in sight is asked for by name.
+// TestFiguresOfTheWindowInAnotherLanguage: what is in sight is asked for by name.
 func TestFiguresOfTheWindowInAnotherLanguage(t *testing.T) {
 	k := openKitchen(t, false, fyne.NewSize(1280, 800))
 	p := k.tastedLedger()

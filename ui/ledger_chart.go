@@ -121,9 +121,15 @@ func (c *ledgerChart) figure(v *sheets.LedgerView, kind, title string) (*charts.
 	return charts.SwapMap(v.MapData(title))
 }
 
-// exportLedger asks which charts are saved, the one in sight before all, against the
-// recorded limit and by the score and the nutrient in sight.
+// exportLedger asks which charts are saved, the one in sight before all.
 func (p *ledgerPage) exportLedger() {
+	kinds := map[string]string{chartMap: sheets.FigureMap, chartFall: sheets.FigureFall + p.chart.version.Key(), chartFront: sheets.FigureFront}
+	p.exportCharts(kinds[p.chart.kind.Key()])
+}
+
+// exportCharts asks which charts are saved, against the recorded limit and by the score
+// and the nutrient in sight: all at first, or the one of a key.
+func (p *ledgerPage) exportCharts(key string) {
 	if p.view == nil {
 		return
 	}
@@ -133,7 +139,6 @@ func (p *ledgerPage) exportLedger() {
 		p.w.problem(err)
 		return
 	}
-	key := map[string]string{chartMap: sheets.FigureMap, chartFall: sheets.FigureFall + p.chart.version.Key(), chartFront: sheets.FigureFront}[p.chart.kind.Key()]
 	ask := sheets.FiguresAsk{Of: sheets.FiguresOfLedger, Recipe: p.recipe, Attribute: v.Ask.Attribute, Nutrient: v.Ask.Nutrient}
 	of := p.w.setChoice(set, key, ask, func(wide float64) (*sheets.FigureSet, error) { return v.Figures(t, wide) })
 	of.title, of.table = words.Say("results.export.title"), words.Say("results.export.csv")
