@@ -103,9 +103,11 @@ func folderOf(to string, written []string) string {
 	if len(inside) == 1 {
 		return filepath.Dir(written[0])
 	}
-	delete(inside, to)
-	if len(inside) == 0 {
+	switch here := inside[to]; {
+	case len(inside) == 0:
 		return to
+	case here:
+		return words.Say("export.folders", len(inside)-1, to)
 	}
-	return words.Say("export.folders", len(inside), to)
+	return words.Say("export.folders.only", len(inside), to)
 }

@@ -189,3 +189,21 @@ func TestSavingIsStopped(t *testing.T) {
 		t.Error("a dialog stands in the way")
 	}
 }
+
+// TestWhereFilesAre: in the one folder they are all in, else with the folders in it.
+func TestWhereFilesAre(t *testing.T) {
+	for _, row := range []struct {
+		name, want string
+		written    []string
+	}{
+		{"none", "/a", nil},
+		{"all in it", "/a", []string{"/a/1", "/a/2"}},
+		{"all in one folder of it", "/a/b", []string{"/a/b/1", "/a/b/2"}},
+		{"in it and in a folder", words.Say("export.folders", 1, "/a"), []string{"/a/1", "/a/b/2"}},
+		{"in folders only", words.Say("export.folders.only", 2, "/a"), []string{"/a/b/1", "/a/c/2"}},
+	} {
+		if got := folderOf("/a/", row.written); got != row.want {
+			t.Errorf("%s: %q, want %q", row.name, got, row.want)
+		}
+	}
+}

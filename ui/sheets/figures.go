@@ -5,9 +5,11 @@ import (
 	"encoding/csv"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"parewell/analysis/nutrition"
+	"parewell/analysis/outcome"
 	"parewell/charts"
 	"parewell/charts/book"
 	"parewell/recipes"
@@ -128,14 +130,50 @@ func (v *LedgerView) Figures(t *Trades, wide float64) (*FigureSet, error) {
 	return s, nil
 }
 
-// behind is what stands behind a caption: how energy is counted, and what is to be
-// known of the tastings.
+// behind is what stands behind a caption: how energy is counted, and how far to trust
+// the ranges.
 func (v *LedgerView) behind() []string {
 	var out []string
 	if v.Ask.Nutrient == food.EnergyKcal || v.Ask.Nutrient == food.EnergyKJ {
 		out = append(out, energyBehind(v.l.kitchen))
 	}
-	return append(out, v.l.heads...)
+	p := v.l.Pool
+	if p == nil {
+		return out
+	}
+	if p.Peeked {
+		out = append(out, words.Say("book.tested.peeked"))
+	}
+	if slices.ContainsFunc(p.Knew, func(k outcome.Knew) bool { return k.Told() }) {
+		out = append(out, words.Say("book.tested.knew"))
+	}
+	if once := v.l.pooledOnce(); len(once) > 0 {
+		out = append(out, words.Say("book.care.one-pot", words.Join(once)))
+	}
+	return out
+}
+
+// pooledOnce are the versions that were scored from one pot only, the original too.
+func (l *Ledger) pooledOnce() []string {
+	pots := map[string]map[string]bool{}
+	for i := range l.Pool.Table.Scores {
+		s := &l.Pool.Table.Scores[i]
+		if pots[s.Sample] == nil {
+			pots[s.Sample] = map[string]bool{}
+		}
+		pots[s.Sample][s.Tasting+"/"+s.Pot] = true
+	}
+	var out []string
+	for _, name := range l.Pool.Table.Samples() {
+		if len(pots[name]) != 1 {
+			continue
+		}
+		if name == outcome.Original() {
+			name = words.Say("the-original")
+		}
+		out = append(out, name)
+	}
+	return out
 }
 
 // energyBehind says by which factors a kitchen counts energy.

@@ -48,6 +48,9 @@ func TestFiguresOfTheWindow(t *testing.T) {
 					t.Errorf("%s: %+v", s.Keys[i], f)
 				}
 			}
+			if told := words.Say("book.tested.peeked"); row.ask.Of == FiguresOfLedger && (!strings.Contains(s.Figures[0].Caption, told) || !strings.Contains(s.Figures[0].Alt, told)) {
+				t.Errorf("not told that the results were seen: %q", s.Figures[0].Caption)
+			}
 			if a := row.ask.Attribute; a != "" && !strings.Contains(s.Figures[0].Name, a) {
 				t.Errorf("%q does not name %s", s.Figures[0].Name, a)
 			}
