@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 
 	"parewell/recipes"
 	"parewell/recipes/words"
@@ -19,6 +20,8 @@ type closedTasting struct {
 	facts          *fyne.Container
 	scores, picked *parts.Matrix
 	pickedCard     fyne.CanvasObject
+	pickedSays     *fyne.Container
+	scroll         *container.Scroll
 	corrected      *parts.Matrix // what was corrected since
 	correctedCard  fyne.CanvasObject
 	results        *tastingResults
@@ -33,7 +36,8 @@ func (p *closedTasting) build() fyne.CanvasObject {
 	swaps := p.w.pin("tastings.swaps.save", parts.NewButton(parts.Quiet, "export", words.Say("tastings.swaps.file"), func() { p.w.writeSwaps(p.t) }))
 	p.facts = parts.Rows(4)
 	p.scores, p.picked = p.table("tastings.scores"), p.table("tastings.picked")
-	p.pickedCard = parts.NewTableCard(words.Say("tastings.picked.title"), "", p.picked)
+	p.pickedSays = parts.Rows(4)
+	p.pickedCard = parts.Rows(parts.GapSmall, p.pickedSays, parts.NewTableCard(words.Say("tastings.picked.title"), "", p.picked))
 	p.corrected = p.table("tastings.corrected")
 	p.correctedCard = parts.NewTableCard(words.Say("tastings.corrected"), words.Say("tastings.corrected.caption"), p.corrected)
 	p.body = parts.Rows(parts.GapLarge, p.facts)
@@ -43,10 +47,10 @@ func (p *closedTasting) build() fyne.CanvasObject {
 	p.body.Add(p.correctedCard)
 	p.body.Add(p.pickedCard)
 	p.body.Add(parts.NewTableCard(words.Say("tastings.scores.title"), "", p.scores))
-	scroll := parts.Scrolled(parts.Pad(mealEdge, mealEdge, mealEdge, mealEdge, p.body))
-	p.scores.Outer, p.picked.Outer, p.corrected.Outer = scroll, scroll, scroll
+	p.scroll = parts.Scrolled(parts.Pad(mealEdge, mealEdge, mealEdge, mealEdge, p.body))
+	p.scores.Outer, p.picked.Outer, p.corrected.Outer = p.scroll, p.scroll, p.scroll
 	head := parts.Rows(parts.GapSmall, parts.Rows(2, p.title, p.caption), parts.Flow(parts.GapSmall, scores, swaps, late))
-	return parts.Fill(parts.GapSmall, 1, parts.Pad(0, mealEdge, 0, mealEdge, head), scroll)
+	return parts.Fill(parts.GapSmall, 1, parts.Pad(0, mealEdge, 0, mealEdge, head), p.scroll)
 }
 
 func (p *closedTasting) table(pin string) *parts.Matrix {
@@ -58,6 +62,9 @@ func (p *closedTasting) table(pin string) *parts.Matrix {
 }
 
 func (p *closedTasting) show(t *recipes.Tasting) {
+	if p.t == nil || p.t.ID != t.ID {
+		p.scroll.ScrollToTop() // not where the last one was left
+	}
 	p.t = t
 	p.title.SetText(sheets.TastingTitle(t))
 	p.facts.Objects = nil
@@ -79,6 +86,10 @@ func (p *closedTasting) show(t *recipes.Tasting) {
 	d = matrixOf(picked)
 	d.Columns[0].Min, d.Columns[0].Max = 90, 140
 	p.picked.SetData(d)
+	p.pickedSays.Objects = nil
+	for _, s := range sheets.PickedSays(p.w.book(), t) {
+		p.pickedSays.Add(parts.NewText(s))
+	}
 	visible(p.pickedCard, len(d.Rows) > 0)
 	p.results.show(t)
 	p.body.Refresh()

@@ -70,4 +70,17 @@ func TestATastingIsClosedEarly(t *testing.T) {
 		t.Errorf("the page tells of late scores: %+v", rows)
 	}
 	k.picture("tastings-closed-late")
+	p := k.tastings().states[recipes.TastingClosed].(*closedTasting)
+	p.scroll.ScrollToBottom()
+	k.showTastings(tt.Recipe, tt.ID)
+	k.settle()
+	if p.scroll.Offset.Y == 0 {
+		t.Error("the same tasting shown again lost its place")
+	}
+	p.t = &recipes.Tasting{ID: "another"} // was in sight
+	k.showTastings(tt.Recipe, tt.ID)
+	k.settle()
+	if p.scroll.Offset.Y != 0 {
+		t.Errorf("another tasting opens at %v, where the last one was left", p.scroll.Offset)
+	}
 }

@@ -54,6 +54,9 @@ type Panel struct {
 	// Whole is the analysis of variance; nil unless every taster scored every
 	// sample equally often, and there are at least two samples.
 	Whole *Whole
+	// Alike tells that every taster scored each sample as often as the others did:
+	// where there is no Whole, a sample was served more often than another.
+	Alike bool
 }
 
 const (
@@ -92,8 +95,20 @@ func Analyse(scores []Score) (*Panel, error) {
 	if p.RepeatDF > 0 {
 		p.Repeatability = math.Sqrt(within / float64(p.RepeatDF))
 	}
-	p.Whole = g.whole()
+	p.Whole, p.Alike = g.whole(), g.alike()
 	return p, nil
+}
+
+// alike tells whether every taster scored each sample as often as the others did.
+func (g *cells) alike() bool {
+	for i := range g.tasters {
+		for j := range g.samples {
+			if len(g.at[i][j]) != len(g.at[0][j]) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 func check(scores []Score) error {

@@ -133,6 +133,8 @@ func (p *Panel) Explain() []words.Phrase {
 	out := []words.Phrase{words.P("panel.whole", len(p.Panelists), len(p.Samples), p.N)}
 	if w := p.Whole; w != nil {
 		out = append(out, w.explain()...)
+	} else if len(p.Samples) > 1 && p.Alike {
+		out = append(out, words.P("panel.whole.served"))
 	} else if len(p.Samples) > 1 {
 		out = append(out, words.P("panel.whole.uneven"))
 	}

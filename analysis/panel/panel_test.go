@@ -148,6 +148,12 @@ func TestOneBlindDuplicate(t *testing.T) {
 	if math.Abs(p.Repeatability-math.Sqrt(2./3)) > 1e-12 {
 		t.Errorf("panel %v", p.Repeatability)
 	}
+	if said := say(p.Explain()); !p.Alike || !strings.Contains(said, "A sample was served more often than the others") || strings.Contains(said, "Not every taster") {
+		t.Errorf("everybody had one sample twice, and it says: %s", said)
+	}
+	if q := must(t, scores[:len(scores)-1]); q.Alike || !strings.Contains(say(q.Explain()), "Not every taster scored every sample equally often") {
+		t.Errorf("one taster had it once, and it says: %s", say(q.Explain()))
+	}
 	for i, want := range []string{"up to 2 points apart", "gave every one of 4 scores as 7", "got the same score"} {
 		if said := say(p.Panelists[i].Explain()); !strings.Contains(said, want) {
 			t.Errorf("%q lacks %q", said, want)

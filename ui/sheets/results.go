@@ -21,6 +21,7 @@ type Results struct {
 	Err     error // why there is nothing to say
 
 	sitting *outcome.Sitting
+	limits  []string // whether each version kept the limit
 	panels  map[string]*panel.Panel
 }
 
@@ -44,6 +45,7 @@ func NewResults(b *recipes.Book, id recipes.ID) *Results {
 	if r.Err != nil || r.sitting.Report == nil {
 		return r
 	}
+	r.limits = r.byLimit()
 	coded := r.coded()
 	for _, res := range r.sitting.Report.Results {
 		if p, err := outcome.PanelOf(coded, res.Attribute); err == nil { // else there is too little to look at
@@ -191,6 +193,9 @@ func (r *Results) ratedText(asked string) ResultsText {
 	}
 	for _, p := range each {
 		t.More = append(t.More, Capital(p.String()))
+	}
+	if r.overall(asked) {
+		t.More = append(t.More, r.limits...)
 	}
 	for _, p := range res.Explain() {
 		t.Notes = append(t.Notes, Capital(p.String()))

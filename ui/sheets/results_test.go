@@ -5,9 +5,11 @@ import (
 	"strings"
 	"testing"
 
+	"parewell/analysis/ledger"
 	"parewell/analysis/sensory"
 	"parewell/charts"
 	"parewell/recipes"
+	"parewell/recipes/food"
 	"parewell/recipes/tasting"
 	"parewell/recipes/words"
 )
@@ -21,8 +23,24 @@ func TestResultsOfLiking(t *testing.T) {
 	}
 	overall := r.Asked()[0]
 	said := r.Says(overall)
-	if !strings.Contains(said.Head, "C scored") || !strings.HasSuffix(said.Head, ". All 12 planned tasters answered.") || len(said.More) != 3 || !strings.Contains(said.More[0], "95 % range") {
+	if !strings.Contains(said.Head, "C scored") || !strings.HasSuffix(said.Head, ". All 12 planned tasters answered.") || len(said.More) != 4 || !strings.Contains(said.More[0], "95 % range") {
 		t.Errorf("%+v", said)
+	}
+	l, err := NewLedger(g.book, g.book.Recipe("r"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	table, err := ledger.Judge(l.evidence[overall], food.EnergyKcal.Key())
+	if err != nil || len(table.Wholes) != 3 {
+		t.Fatalf("%+v %v", table, err)
+	}
+	for i := range table.Wholes { // as Keep or drop says it of the same scores
+		if line := table.Wholes[i].Line().String(); !strings.Contains(said.More[3], line) {
+			t.Errorf("%q is not in %q", line, said.More[3])
+		}
+	}
+	if r.Says("Flavour").More != nil && strings.Contains(strings.Join(r.Says("Flavour").More, " "), "your limit") {
+		t.Error("the limit is of how much the dish is liked")
 	}
 	if !strings.Contains(strings.Join(said.Notes, " "), "19 of 20") {
 		t.Errorf("nothing says what a 95 %% range is: %v", said.Notes)

@@ -133,17 +133,20 @@ func (g *ScoreGrid) row(seat *recipes.Seat, owed map[int]int) Row {
 	for i := range g.Columns {
 		r.Cells = append(r.Cells, g.cell(seat, g.Columns[i]))
 	}
-	r.Cells = append(r.Cells, owedCell(seat, owed[seat.Number]))
+	r.Cells = append(r.Cells, g.owedCell(seat, owed[seat.Number]))
 	return r
 }
 
-func owedCell(seat *recipes.Seat, n int) Cell {
+func (g *ScoreGrid) owedCell(seat *recipes.Seat, n int) Cell {
 	c := Cell{Number: true, Muted: true, Bar: noBar()}
 	switch {
 	case seat.Panelist == "":
 		c.Text = words.Say("tastings.free")
 	case seat.Away != "":
 		c.Text, c.Tip = words.Say("tastings.is-away"), seat.Away
+		if slices.ContainsFunc(g.book.Servings(g.Tasting.ID), func(s *recipes.Serving) bool { return s.Panelist == seat.Panelist }) {
+			c.Text = words.Say("tastings.has-left") // what she answered counts
+		}
 	case n > 0:
 		c.Text, c.Muted, c.Tip = strconv.Itoa(n), false, words.Say("tastings.owes", n)
 	default:

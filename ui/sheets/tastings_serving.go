@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 
+	"parewell/analysis/outcome"
+	"parewell/analysis/sensory"
 	"parewell/recipes"
 	"parewell/recipes/tasting"
 	"parewell/recipes/words"
@@ -248,6 +250,53 @@ func Picked(b *recipes.Book, t *recipes.Tasting) (Sheet, error) {
 		}
 	}
 	return s, nil
+}
+
+// PickedSays says what was asked of the whole tray, how many were right, and what
+// that means; the headline tells it of a test of trays.
+func PickedSays(b *recipes.Book, t *recipes.Tasting) []string {
+	var out []string
+	for _, q := range wholeOf(t) {
+		list, err := tasting.Choices(b, t.ID, q.Key)
+		if err != nil || len(list) == 0 {
+			continue
+		}
+		if q.Key == recipes.AskUsual {
+			out = append(out, usualSays(b, t, q.Label))
+			continue
+		}
+		right := 0
+		for _, c := range list {
+			if c.Right {
+				right++
+			}
+		}
+		test := sensory.Test(t.Test)
+		if !test.Counts() || test.TwoSided() {
+			out = append(out, q.Label)
+			continue
+		}
+		label := q.Label
+		if q.Key == recipes.AskPair {
+			label = words.Say("plan.ask." + t.Test) // the question itself names a cup of one tray
+		}
+		out = append(out, words.Say("tastings.picked.right", label, strconv.Itoa(right), len(list), words.Trim(float64(len(list))*test.Guess(), 1)))
+	}
+	return out
+}
+
+// usualSays is the last question's sum: who could not tell is not right.
+func usualSays(b *recipes.Book, t *recipes.Tasting, label string) string {
+	k, ok := outcome.KnewOf(b, t)
+	if !ok {
+		return label
+	}
+	means := "tastings.picked.usual.not"
+	if k.Told() {
+		means = "tastings.picked.usual.more"
+	}
+	said := words.Say("tastings.picked.usual", label, strconv.Itoa(k.Right), k.Asked, words.Trim(float64(k.Named)*k.Chance, 1))
+	return said + " " + words.Say(means)
 }
 
 func pickedText(b *recipes.Book, t *recipes.Tasting, q tasting.Question, c tasting.Choice) string {

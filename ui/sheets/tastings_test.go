@@ -269,3 +269,41 @@ func TestAClosedTastingTellsOfItsPeopleAndCorrections(t *testing.T) {
 		t.Error(said)
 	}
 }
+
+// Whoever left in the middle is not away; the sum of the last question says what it
+// means.
+func TestWhoLeftAndWhatTheLastQuestionMeans(t *testing.T) {
+	b, do := servingBook(t, 8, func(*PlanFields) {})
+	at := b.Tasting("t")
+	n := 0
+	fresh := func() recipes.ID { n++; return recipes.ID(fmt.Sprint("u", n)) }
+	one := func(seat recipes.Seat, usual int) tasting.Answer {
+		return tasting.Answer{Seat: seat.Number, Scores: map[string]float64{recipes.AskUsual: float64(usual)}, Source: recipes.FromPaper}
+	}
+	original := func(seat recipes.Seat) int {
+		for _, c := range seat.Cups {
+			if s := b.Sample("t", c.Sample); tasting.Original(s) {
+				return c.Code
+			}
+		}
+		return 0
+	}
+	for i, seat := range at.Seats[:6] {
+		code := 0 // could not tell
+		if i < 4 {
+			code = original(seat)
+		}
+		do(tasting.Record("t", fresh, one(seat, code)))
+	}
+	do(tasting.Away("t", 1, "called away"), tasting.Away("t", 8, "ill"))
+	g := NewScoreGrid(b, b.Tasting("t"), recipes.FromPaper, "", "")
+	last := func(row int) string { r := g.Sheet().Rows[row]; return r.Cells[len(r.Cells)-1].Text }
+	if last(0) != "left" || last(7) != "away" {
+		t.Errorf("%q %q", last(0), last(7))
+	}
+	do(tasting.Close("t", "2026-03-04T21:00:00Z", "test"))
+	said := strings.Join(PickedSays(b, b.Tasting("t")), " ")
+	if want := "One last thing: could you tell which was the usual recipe? 4 of 6 named it rightly; guessing alone would get about 1.3 right. That is more than guessing explains: read the liking with care."; said != want {
+		t.Errorf("%q", said)
+	}
+}
