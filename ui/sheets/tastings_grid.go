@@ -137,24 +137,6 @@ func (g *ScoreGrid) row(seat *recipes.Seat, owed map[int]int) Row {
 	return r
 }
 
-func (g *ScoreGrid) owedCell(seat *recipes.Seat, n int) Cell {
-	c := Cell{Number: true, Muted: true, Bar: noBar()}
-	switch {
-	case seat.Panelist == "":
-		c.Text = words.Say("tastings.free")
-	case seat.Away != "":
-		c.Text, c.Tip = words.Say("tastings.is-away"), seat.Away
-		if slices.ContainsFunc(g.book.Servings(g.Tasting.ID), func(s *recipes.Serving) bool { return s.Panelist == seat.Panelist }) {
-			c.Text = words.Say("tastings.has-left") // what she answered counts
-		}
-	case n > 0:
-		c.Text, c.Muted, c.Tip = strconv.Itoa(n), false, words.Say("tastings.owes", n)
-	default:
-		c.Mark, c.Tip = Met, words.Say("tastings.all-in")
-	}
-	return c
-}
-
 // On tells whether a column is on a seat's tray and somebody sits there.
 func (g *ScoreGrid) On(seat *recipes.Seat, c ScoreColumn) bool {
 	if seat.Panelist == "" {
