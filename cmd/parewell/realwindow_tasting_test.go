@@ -122,8 +122,8 @@ func (w *window) printPapers(home string) {
 	w.typeText(to)
 	w.key("Return")
 	w.until("the papers are written", func() bool {
-		for _, reader := range []manuscript.Reader{manuscript.ForKitchen, manuscript.ForTasters} {
-			b, err := os.ReadFile(filepath.Join(home, reader.FileName("papers")+".pdf"))
+		for _, name := range []string{manuscript.KitchenFolder + manuscript.ForKitchen.FileName("papers"), manuscript.ForTasters.FileName("papers")} {
+			b, err := os.ReadFile(filepath.Join(home, filepath.FromSlash(name)+".pdf"))
 			if err != nil || !bytes.HasPrefix(b, []byte("%PDF")) || len(b) < 20_000 {
 				return false
 			}
