@@ -127,12 +127,12 @@ func EffectPlaces(low, high, limit float64) int {
 	return 1
 }
 
-// effectText says an effect on a score with its interval where it has one.
-func effectText(mid, low, high, limit float64) string {
+// effectText says an effect on a score, to so many decimals, with its interval where
+// it has one.
+func effectText(mid, low, high float64, d int) string {
 	if !finite(mid) {
 		return words.Say("charts.not_known")
 	}
-	d := EffectPlaces(low, high, limit)
 	if !finite(low) || !finite(high) {
 		return words.Signed(mid, d)
 	}

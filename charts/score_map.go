@@ -95,6 +95,18 @@ func limitAt(limit float64) float64 {
 	return math.NaN()
 }
 
+// places are the decimals of the effects in the figure: those of the one that needs
+// most, as in the window's table.
+func (d SwapMapData) places() int {
+	n := 1
+	for _, m := range d.Swaps {
+		if m.tasted() {
+			n = max(n, EffectPlaces(m.Low, m.High, d.Limit))
+		}
+	}
+	return n
+}
+
 // partners names the swaps of the same group as swap i.
 func (d SwapMapData) partners(i int) []string {
 	var out []string
@@ -111,7 +123,11 @@ func (d SwapMapData) figures(i int) string {
 	m := d.Swaps[i]
 	out := changeOf(-m.Saving, d.Unit)
 	if m.tasted() {
-		return words.Say("charts.list", out, effectText(m.Effect, m.Low, m.High, d.Limit))
+		text := effectText(m.Effect, m.Low, m.High, d.places())
+		if len(d.partners(i)) > 0 {
+			text = words.Say("charts.fall.together", text)
+		}
+		return words.Say("charts.list", out, text)
 	}
 	return words.Say("charts.list", out, m.Verdict.Words())
 }
@@ -123,7 +139,7 @@ func (v *mapView) alt() string {
 		out = append(out, words.Say("charts.map.alt.limit", words.Trim(d.Limit, 2)))
 	}
 	for i, m := range d.Swaps {
-		text := words.Say("charts.map.alt.swap", m.Name, changeOf(-m.Saving, d.Unit), effectText(m.Effect, m.Low, m.High, d.Limit), m.Verdict.Words())
+		text := words.Say("charts.map.alt.swap", m.Name, changeOf(-m.Saving, d.Unit), effectText(m.Effect, m.Low, m.High, d.places()), m.Verdict.Words())
 		if with := d.partners(i); len(with) > 0 {
 			text += " " + words.Say("charts.map.alt.group", words.Join(with))
 		}

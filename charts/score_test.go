@@ -260,7 +260,7 @@ func TestScoreAltsStateTheNumbers(t *testing.T) {
 		"spread":  {"Original, mean 7.0, 24 scored, how many gave each: 9: 2; 8: 7;"},
 		"just":    {"Original, 24 answered: much too little: 0; a little too little: 2; just right: 16; a little too much: 5; much too much: 1."},
 		"map":     {"strained yogurt for half the cream: –143 kcal; effect –0.15 (–0.43 to +0.13); within your limit.", "It cannot be told from olive oil for butter", "more leek, less potato: –18 kcal; effect not known; not tasted."},
-		"fall":    {"from the original (684 kcal) to B yogurt, less butter (238 kcal).", "half the cheese, stronger: –88 kcal; effect –1.1 (–1.5 to –0.7); drops too much.", "All together: effect –0.9"},
+		"fall":    {"from the original (684 kcal) to B yogurt, less butter (238 kcal).", "half the cheese, stronger: –88 kcal; effect –1.10 (–1.50 to –0.70); drops too much.", "All together: effect –0.90"},
 		"front":   {"This is the best within your limit.", "predicted, not cooked: picked as best of 128, expect less"},
 		"right":   {"A odd one out: 9 of 24 right; guessing gets 8; not settled. A difference needs 13. At most 6 show them to be alike enough."},
 		"home":    {"1 Mar 2026: 3 again, 2 not again; left: nothing 2, some 1, half or more 0."},

@@ -56,6 +56,21 @@ func Waterfall(d WaterfallData) (*Figure, error) {
 	return &Figure{title: v.d.Title, alt: v.alt(), paint: v.paint}, nil
 }
 
+// places are the decimals of the effects in the figure: those of the one that needs
+// most, as in the window's table.
+func (d WaterfallData) places() int {
+	n := 1
+	if finite(d.Version.Effect) {
+		n = EffectPlaces(d.Version.Low, d.Version.High, d.Limit)
+	}
+	for _, st := range d.Steps {
+		if finite(st.Effect) {
+			n = max(n, EffectPlaces(st.Low, st.High, d.Limit))
+		}
+	}
+	return n
+}
+
 func (d WaterfallData) check() error {
 	if err := checkCount(d.Title, "charts.map.none", "charts.map.many", len(d.Steps), mostItems); err != nil {
 		return err
@@ -189,7 +204,7 @@ func (v *fallView) alt() string {
 		}
 	}
 	if d.Attribute != "" && finite(d.Version.Effect) {
-		out = append(out, words.Say("charts.fall.alt.all", effectText(d.Version.Effect, d.Version.Low, d.Version.High, d.Limit), d.Version.Verdict.Words()))
+		out = append(out, words.Say("charts.fall.alt.all", effectText(d.Version.Effect, d.Version.Low, d.Version.High, d.places()), d.Version.Verdict.Words()))
 	}
 	return strings.Join(out, " ")
 }
@@ -202,7 +217,7 @@ func (v *fallView) altStep(st WaterfallStep) string {
 	case !finite(st.Effect):
 		return words.Say("charts.fall.alt.effect", st.Name, change, words.Say("charts.not_known"), st.Verdict.Words())
 	}
-	text := words.Say("charts.fall.alt.effect", st.Name, change, effectText(st.Effect, st.Low, st.High, v.d.Limit), st.Verdict.Words())
+	text := words.Say("charts.fall.alt.effect", st.Name, change, effectText(st.Effect, st.Low, st.High, v.d.places()), st.Verdict.Words())
 	if with := v.d.partners(st); len(with) > 0 {
 		text += " " + words.Say("charts.map.alt.group", words.Join(with))
 	}

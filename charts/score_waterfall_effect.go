@@ -38,7 +38,7 @@ func (v *fallView) effects(rows []fallRow) []fallEffect {
 // effect says an effect in short, to the digits it has everywhere, or why there
 // is none.
 func (v *fallView) effect(r fallRow, together bool) string {
-	n := words.Signed(r.effect[0], EffectPlaces(r.effect[1], r.effect[2], v.d.Limit))
+	n := words.Signed(r.effect[0], v.d.places())
 	switch {
 	case finite(r.effect[0]) && together:
 		return words.Say("charts.fall.together", n)

@@ -22,7 +22,7 @@ func TestTheWaterfallPlacesOnlyWhatWasTold(t *testing.T) {
 	f, err := Waterfall(d)
 	s, rec := sheetOf(must(t, f, err), 640, 300, ScreenLight)
 	got := strings.Split(written(s), "|")
-	for want, n := range map[string]int{"+0.03": 1, "–0.2 together": 1, "not tasted": 3, "not told apart": 0} { // one of them in the key
+	for want, n := range map[string]int{"+0.03": 1, "–0.20 together": 1, "not tasted": 3, "not told apart": 0} { // one of them in the key
 		if c := count(got, want); c != n {
 			t.Errorf("%q is written %d times, want %d, in %v", want, c, n, got)
 		}

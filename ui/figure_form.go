@@ -60,7 +60,7 @@ func newFigureForm(w *Window) (*figureForm, *parts.Form) {
 	if last.Inches {
 		unit = "in"
 	}
-	f.unit = parts.NewSegmented([]parts.Suggestion{{Key: "mm", Text: words.Say("printed.charts.mm")}, {Key: "in", Text: words.Say("printed.charts.inch")}}, unit, nil)
+	f.unit = parts.NewSegmented([]parts.Suggestion{{Key: "mm", Text: words.Say("printed.charts.mm")}, {Key: "in", Text: words.Say("printed.charts.inch")}}, unit, f.turnWidth)
 	f.atWide = form.Row(words.Say("printed.charts.width"), parts.Line(parts.GapSmall, f.wide, f.unit, parts.Spring()), "", "")
 	view := parts.Flow(parts.GapMedium)
 	f.ticks = newFormTicks(w, "print.figure:", view, func(k string) string { return words.Say("printed.figure." + k) }, book.FigureFormats, last.Forms...)
@@ -75,6 +75,18 @@ func newFigureForm(w *Window) (*figureForm, *parts.Form) {
 		w.pin(name, o)
 	}
 	return f, form
+}
+
+// turnWidth keeps the width the same when its unit is changed.
+func (f *figureForm) turnWidth(unit string) {
+	wide, ok := reading.Number(f.wide.Text)
+	switch {
+	case !ok:
+	case unit == "in" && wide > exportMost/mmAnInch: // it was in millimetres
+		f.wide.Set(words.Trim(wide/mmAnInch, 2))
+	case unit == "mm" && wide < exportLeast:
+		f.wide.Set(words.Trim(wide*mmAnInch, 0))
+	}
 }
 
 // read is what the form says, or says in place what is wrong. Without figures no

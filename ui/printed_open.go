@@ -75,6 +75,10 @@ func (w *Window) showOpenPoint(x *book.Open) {
 			p.table.SelectKey(string(swap))
 			w.win.Canvas().Focus(p.table)
 		}
+	case *versionsPage:
+		if v := w.book().Version(recipe, x.Version); v != nil {
+			p.selectVersion(v.ID)
+		}
 	case *printedPage:
 		var field interface {
 			fyne.Focusable

@@ -44,8 +44,10 @@ func TestWhoIsLeftOutIsNotCounted(t *testing.T) {
 		said string // "" where she sits down
 	}{
 		{"allergic", func(*PlanFields) {}, milk, "Left out, and not counted: MI (allergic to milk)."},
-		{"does not eat one of two", func(f *PlanFields) { f.Test = string(sensory.Triangle); delete(f.Versions, "B") },
-			func(p *recipes.Panelist) { p.DoesNotEat = []string{"cream"} }, "Left out, and not counted: MI (does not eat one of the two)."},
+		{
+			"does not eat one of two", func(f *PlanFields) { f.Test = string(sensory.Triangle); delete(f.Versions, "B") },
+			func(p *recipes.Panelist) { p.DoesNotEat = []string{"cream"} }, "Left out, and not counted: MI (does not eat one of the two).",
+		},
 		{"allergic to something else", func(*PlanFields) {}, func(p *recipes.Panelist) { p.Allergens = food.Fish }, ""},
 		{"not asked yet", func(*PlanFields) {}, func(p *recipes.Panelist) { p.Asked = false }, ""},
 	} {
