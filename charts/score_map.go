@@ -11,6 +11,7 @@ import (
 // SwapMapData is what the keep-or-drop map shows: what each swap takes off
 // against what it does to liking.
 type SwapMapData struct {
+	Places    int // decimals of effects, those of the table beside it; 0: as its own need
 	Title     string
 	Nutrient  string  // "Calories"
 	Unit      string  // "kcal"
@@ -98,7 +99,7 @@ func limitAt(limit float64) float64 {
 // places are the decimals of the effects in the figure: those of the one that needs
 // most, as in the window's table.
 func (d SwapMapData) places() int {
-	n := 1
+	n := max(1, d.Places)
 	for _, m := range d.Swaps {
 		if m.tasted() {
 			n = max(n, EffectPlaces(m.Low, m.High, d.Limit))

@@ -16,6 +16,7 @@ type WaterfallData struct {
 	Attribute      string  // "Liking"; "" leaves the column of effects out
 	Percent        int     // confidence of the intervals; 0 for 90
 	Limit          float64 // the most liking that may be lost; 0 or NaN: no line
+	Places         int     // decimals of effects, those of the table beside it; 0: as its own need
 	Original       float64 // per serving
 	Version        WaterfallEnd
 	Steps          []WaterfallStep
@@ -59,9 +60,9 @@ func Waterfall(d WaterfallData) (*Figure, error) {
 // places are the decimals of the effects in the figure: those of the one that needs
 // most, as in the window's table.
 func (d WaterfallData) places() int {
-	n := 1
+	n := max(1, d.Places)
 	if finite(d.Version.Effect) {
-		n = EffectPlaces(d.Version.Low, d.Version.High, d.Limit)
+		n = max(n, EffectPlaces(d.Version.Low, d.Version.High, d.Limit))
 	}
 	for _, st := range d.Steps {
 		if finite(st.Effect) {

@@ -243,7 +243,7 @@ func (d *drawer) judge(data *charts.WaterfallData, on []*recipes.Swap) {
 	if d.tasted == nil || d.tasted.table == nil {
 		return
 	}
-	data.Attribute, data.Limit = scoreName(d.tasted.score), d.tasted.table.Limit
+	data.Attribute, data.Limit, data.Places = scoreName(d.tasted.score), d.tasted.table.Limit, d.tasted.table.Digits()
 	all, swaps := d.book.Swaps(d.recipe.ID), make([]int, len(on))
 	for i, s := range on {
 		swaps[i] = slices.Index(all, s)

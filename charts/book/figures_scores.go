@@ -112,7 +112,7 @@ func (d *drawer) swapMap() {
 	if t == nil || len(t.Rows) == 0 {
 		return
 	}
-	data := charts.SwapMapData{Nutrient: words.Say("book.figure." + food.EnergyKcal.Key()), Unit: food.EnergyKcal.Unit(), Attribute: scoreName(d.tasted.score), Limit: t.Limit}
+	data := charts.SwapMapData{Nutrient: words.Say("book.figure." + food.EnergyKcal.Key()), Unit: food.EnergyKcal.Unit(), Attribute: scoreName(d.tasted.score), Limit: t.Limit, Places: t.Digits()}
 	data.Swaps = charts.MapSwaps(t)
 	for i := range data.Swaps {
 		data.Swaps[i].Verdict = d.verdict(data.Swaps[i].Verdict)

@@ -30,7 +30,7 @@ func (v *LedgerView) attribute() string { return v.l.AttributeName(v.Ask.Attribu
 // MapData is what the keep-or-drop map shows; title may be empty.
 func (v *LedgerView) MapData(title string) charts.SwapMapData {
 	as := v.as()
-	d := charts.SwapMapData{Title: title, Nutrient: as.title(), Unit: as.unit, Attribute: v.attribute(), Limit: v.limit()}
+	d := charts.SwapMapData{Title: title, Nutrient: as.title(), Unit: as.unit, Attribute: v.attribute(), Limit: v.limit(), Places: v.Table.Digits()}
 	d.Swaps = charts.MapSwaps(v.Table)
 	for i := range d.Swaps {
 		d.Swaps[i].Saving *= as.times
@@ -67,7 +67,7 @@ func (l *Ledger) Falls() []*recipes.Version {
 // that version, a change of helping as a step of its own.
 func (v *LedgerView) FallData(version recipes.ID, title string) (charts.WaterfallData, error) {
 	n, at, as := v.Ask.Nutrient, v.l.place(version), v.as()
-	d := charts.WaterfallData{Title: title, Nutrient: as.title(), Unit: as.unit, Limit: v.limit()}
+	d := charts.WaterfallData{Title: title, Nutrient: as.title(), Unit: as.unit, Limit: v.limit(), Places: v.Table.Digits()}
 	if v.l.Tasted() {
 		d.Attribute = v.attribute()
 	}

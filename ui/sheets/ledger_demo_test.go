@@ -81,10 +81,10 @@ func TestTheWaterfallAgreesWithTheTable(t *testing.T) {
 				if strings.TrimLeft(r.Cells[0].Text, "–+") != strings.TrimLeft(words.Signed(st.Change, words.Decimals(n.Unit())), "–+") && r.Cells[0].Mark != Look {
 					t.Errorf("%s: %s takes off %s in the table, changes by %v in the figure", n.Key(), st.Name, r.Cells[0].Text, st.Change)
 				}
-				if effect.Text != "?" { // the table gives a column one number of decimals, the figure each effect its own
-					e, span := EffectText(intervalOf(v, st.Name), v.Table.Limit)
+				if effect.Text != "?" {
+					e, span := effectIn(intervalOf(v, st.Name), v.Table.Digits())
 					want = "effect " + e + " " + span
-					if !strings.HasPrefix(effect.Text, e[:len(e)-1]) {
+					if effect.Text != e {
 						t.Errorf("%s: %s in the table, %s in the figure", st.Name, effect.Text, e)
 					}
 				}
