@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"parewell/analysis/ledger"
 	"parewell/recipes/problem"
 	"parewell/recipes/words"
 )
@@ -114,17 +115,9 @@ func scoreText(mid, low, high float64) string {
 }
 
 // EffectPlaces are the decimals an effect on a score is written with, in tables
-// and figures alike: one, or two where one would put an end of its interval on
-// the limit or on nothing that lies beside it.
+// and figures alike.
 func EffectPlaces(low, high, limit float64) int {
-	for _, end := range []float64{low, high} {
-		for _, mark := range []float64{-limit, 0} {
-			if math.Abs(end-mark) < 0.1 {
-				return 2
-			}
-		}
-	}
-	return 1
+	return ledger.Places(ledger.Interval{Low: low, High: high}, limit)
 }
 
 // effectText says an effect on a score, to so many decimals, with its interval where

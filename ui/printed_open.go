@@ -1,8 +1,6 @@
 package ui
 
 import (
-	"slices"
-
 	"fyne.io/fyne/v2"
 
 	"parewell/charts/book"
@@ -61,7 +59,7 @@ func (w *Window) showOpenPoint(x *book.Open) {
 	if x.Kind == book.OpenUntested && len(w.book().Batches(recipe)) > 0 {
 		tab = tabTastings // cooked, but not tasted
 	}
-	swap := bringing(w.book(), r, x.Line)
+	swap := bringing(w.book(), r, w.book().Version(recipe, x.Version), x.Line)
 	if tab == tabOriginal && swap != "" {
 		tab = tabSwaps // a line of the version, not of the original
 	}
@@ -92,17 +90,12 @@ func (w *Window) showOpenPoint(x *book.Open) {
 	}
 }
 
-// bringing is the swap that brings a line into a dish, "" for a line of the original
-// or none.
-func bringing(b *recipes.Book, r *recipes.Recipe, line recipes.ID) recipes.ID {
-	if line == "" || r.Line(line) != nil {
-		return ""
-	}
-	for _, s := range b.Swaps(r.ID) {
-		for _, o := range s.Ops {
-			if slices.ContainsFunc(o.Lines, func(l *recipes.Line) bool { return l.ID == line }) {
-				return s.ID
-			}
+// bringing is the swap that brings a line into a version, "" for a line of the
+// original or none.
+func bringing(b *recipes.Book, r *recipes.Recipe, v *recipes.Version, line recipes.ID) recipes.ID {
+	for _, d := range b.Draft(r, v).Lines {
+		if d.Line.ID == line {
+			return d.Swap
 		}
 	}
 	return ""

@@ -30,7 +30,7 @@ func (v *Verdict) Explain() words.Phrase {
 			return words.P("ledger.why.mixed", v.Name, words.Join(v.Ties))
 		}
 		if !math.IsNaN(v.Joint.Low) {
-			d := max(v.digits, places(v.Joint, v.Limit))
+			d := max(v.digits, Places(v.Joint, v.Limit))
 			return words.P("ledger.why.tied-joint", v.Name, words.Join(v.Ties), words.Signed(v.Joint.Effect, d), words.Signed(v.Joint.Low, d), words.Signed(v.Joint.High, d))
 		}
 		return words.P("ledger.why.tied", v.Name, words.Join(v.Ties))
@@ -51,7 +51,7 @@ func why(name string, k Kind, i Interval, limit float64, digits int) words.Phras
 	case math.IsNaN(i.Low):
 		return words.P("ledger.why.no-range", name, points(i.Effect))
 	}
-	d := max(digits, places(i, limit))
+	d := max(digits, Places(i, limit))
 	key := "ledger.why." + string(k)
 	if k == LessUnsettled && limit == 0 {
 		key = "ledger.why.less-no-limit"
@@ -59,9 +59,9 @@ func why(name string, k Kind, i Interval, limit float64, digits int) words.Phras
 	return words.P(key, name, words.Signed(i.Effect, d), words.Signed(i.Low, d), words.Signed(i.High, d), words.Trim(limit, 2), words.Number(math.Abs(i.Effect), d))
 }
 
-// places are the decimals an interval is written with: one, or two where one
+// Places are the decimals an interval is written with: one, or two where one
 // would put an end on the limit or on zero that lies beside it.
-func places(i Interval, limit float64) int {
+func Places(i Interval, limit float64) int {
 	for _, end := range []float64{i.Low, i.High} {
 		for _, mark := range []float64{-limit, 0} {
 			if math.Abs(end-mark) < 0.1 {
@@ -175,7 +175,7 @@ func (w *Whole) Line() words.Phrase {
 	if math.IsNaN(w.Low) {
 		return words.P("ledger.whole.unknown", w.Swaps, w.Name, fit)
 	}
-	d := max(w.digits, places(w.Interval, w.Limit))
+	d := max(w.digits, Places(w.Interval, w.Limit))
 	return words.P("ledger.whole", w.Swaps, w.Name, words.Signed(w.Effect, d), words.Signed(w.Low, d), words.Signed(w.High, d), fit)
 }
 

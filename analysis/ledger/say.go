@@ -40,7 +40,7 @@ func (p *Plan) Says() []words.Phrase {
 }
 
 func promise(key string, c *Combo) words.Phrase {
-	d := places(c.Interval, 0)
+	d := Places(c.Interval, 0)
 	return words.P(key, words.Join(c.Names), words.Signed(c.Effect, d), words.Signed(c.Low, d), words.Signed(c.High, d), c.BestOf)
 }
 

@@ -72,10 +72,10 @@ func WhatIf(e *Evidence, nutrient string, limit float64) (*Table, error) {
 func (t *Table) Digits() int {
 	d := 1
 	for i := range t.Rows {
-		d = max(d, places(t.Rows[i].Interval, t.Limit), places(t.Rows[i].Joint, t.Limit))
+		d = max(d, Places(t.Rows[i].Interval, t.Limit), Places(t.Rows[i].Joint, t.Limit))
 	}
 	for i := range t.Wholes {
-		d = max(d, places(t.Wholes[i].Interval, t.Limit))
+		d = max(d, Places(t.Wholes[i].Interval, t.Limit))
 	}
 	return d
 }

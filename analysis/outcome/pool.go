@@ -177,6 +177,25 @@ func uniqueName(have []string, s *recipes.Swap) string {
 	return s.Name
 }
 
+// CookedOnce are the samples that were scored from one pot only, by their names.
+func (p *Pool) CookedOnce() []string {
+	pots := map[string]map[string]bool{}
+	for i := range p.Table.Scores {
+		s := &p.Table.Scores[i]
+		if pots[s.Sample] == nil {
+			pots[s.Sample] = map[string]bool{}
+		}
+		pots[s.Sample][s.Tasting+"/"+s.Pot] = true
+	}
+	return slices.DeleteFunc(slices.Clone(p.Table.Samples()), func(name string) bool { return len(pots[name]) != 1 })
+}
+
+// TastersKnew tells whether at one of the tastings more knew the usual recipe than
+// guessing explains.
+func (p *Pool) TastersKnew() bool {
+	return slices.ContainsFunc(p.Knew, func(k Knew) bool { return k.Told() })
+}
+
 // Original is the name that the original has among the samples.
 func Original() string { return words.Say("the-original") }
 

@@ -1,52 +1,38 @@
 package book
 
 import (
-	"slices"
-
 	"parewell/analysis/outcome"
 	"parewell/recipes/words"
 )
 
-// care is what has to stand beside every range that rests on the tastings: that
-// results were seen early, that tasters knew, and whose pots were not cooked twice.
-func (d *drawer) care() []string {
-	if d.tasted == nil {
-		return nil
-	}
+// Care is what has to stand beside every range that rests on the tastings of a pool:
+// that results were seen early, that tasters knew, and which dishes, named as once
+// names them, were not cooked twice.
+func Care(p *outcome.Pool, once []string) []string {
 	var out []string
-	p := d.tasted.pool
 	if p.Peeked {
 		out = append(out, words.Say("book.tested.peeked"))
 	}
-	if slices.ContainsFunc(p.Knew, func(k outcome.Knew) bool { return k.Told() }) {
+	if p.TastersKnew() {
 		out = append(out, words.Say("book.tested.knew"))
 	}
-	if once := d.cookedOnce(); len(once) > 0 {
+	if len(once) > 0 {
 		out = append(out, words.Say("book.care.one-pot", words.Join(once)))
 	}
 	return out
 }
 
-// cookedOnce are the samples that were scored from one pot only.
-func (d *drawer) cookedOnce() []string {
-	pots := map[string]map[string]bool{}
-	for i := range d.tasted.pool.Table.Scores {
-		s := &d.tasted.pool.Table.Scores[i]
-		if pots[s.Sample] == nil {
-			pots[s.Sample] = map[string]bool{}
-		}
-		pots[s.Sample][s.Tasting+"/"+s.Pot] = true
+// care is Care for the drawer's recipe, none before it was tasted.
+func (d *drawer) care() []string {
+	if d.tasted == nil {
+		return nil
 	}
-	var out []string
-	for _, name := range d.tasted.pool.Table.Samples() {
-		if len(pots[name]) != 1 {
-			continue
-		}
-		if letter, full, _ := d.sample(name); letter != "" {
-			out = append(out, letter)
-		} else {
-			out = append(out, full)
+	once := d.tasted.pool.CookedOnce()
+	for i, name := range once {
+		letter, full, _ := d.sample(name)
+		if once[i] = letter; letter == "" {
+			once[i] = full
 		}
 	}
-	return out
+	return Care(d.tasted.pool, once)
 }

@@ -134,7 +134,7 @@ func (m *maker) picture(before, after *nutrition.Account) *Picture {
 	if err != nil {
 		return nil // nothing of it is known: there is nothing to draw
 	}
-	said := words.Say(caption, m.out.Title) + " " + energyLine(m.book, m.o.Rule)
+	said := words.Say(caption, m.out.Title) + " " + EnergyLine(kitchenOf(m.book, m.o.Rule))
 	return &Picture{Figure: fig, HighMM: high, Caption: said, Alt: fig.PaperAlt()}
 }
 

@@ -139,20 +139,21 @@ func (d *drawer) putRange(name, caption string, high float64, fig *charts.Figure
 
 // energy puts by which factors energy is counted behind a caption.
 func (d *drawer) energy(caption string) string {
-	return caption + " " + energyLine(d.book, d.options.Rule)
+	return caption + " " + EnergyLine(kitchenOf(d.book, d.options.Rule))
 }
 
-// rowsHigh is a height that gives each row of a chart its room.
-func rowsHigh(rows int) float64 { return 0.22 + 0.07*float64(min(max(rows, 2), 12)) }
+// RowsHigh is a height, as a share of the width, that gives each row of a chart its
+// room.
+func RowsHigh(rows int) float64 { return 0.22 + 0.07*float64(min(max(rows, 2), 12)) }
 
 func (d *drawer) nutrients() {
 	title := d.recipe.Title
 	if len(d.versions) > 0 {
 		fig, err := charts.ChangeChart(changeData(d.before, d.versions, d.after, d.options))
-		d.put(words.Say("book.file.change"), d.energy(words.Say("book.figure.changes.caption", title)), rowsHigh(len(d.versions)), fig, err)
+		d.put(words.Say("book.file.change"), d.energy(words.Say("book.figure.changes.caption", title)), RowsHigh(len(d.versions)), fig, err)
 	}
 	fig, err := charts.ShareChart(sharesOf(d.before, d.versions, d.after))
-	d.put(words.Say("book.file.share"), d.energy(words.Say("book.figure.share.caption", title)), rowsHigh(len(d.versions)+1)+0.1, fig, err)
+	d.put(words.Say("book.file.share"), d.energy(words.Say("book.figure.share.caption", title)), RowsHigh(len(d.versions)+1)+0.1, fig, err)
 }
 
 // sharesOf are the calories of every ingredient in the original and in versions,
@@ -208,7 +209,7 @@ func (d *drawer) falls() {
 		if data.Attribute != "" {
 			put = d.putRange
 		}
-		put(words.Say("book.file.fall", data.Nutrient), caption, rowsHigh(len(data.Steps)+2), fig, err)
+		put(words.Say("book.file.fall", data.Nutrient), caption, RowsHigh(len(data.Steps)+2), fig, err)
 	}
 }
 
@@ -321,7 +322,7 @@ func (d *drawer) sittings() {
 	}
 	if len(right.Rows) > 0 {
 		fig, err := charts.RightChart(right)
-		d.put(words.Say("book.file.right"), words.Say("book.figure.right.caption", d.recipe.Title), rowsHigh(len(right.Rows)), fig, err)
+		d.put(words.Say("book.file.right"), words.Say("book.figure.right.caption", d.recipe.Title), RowsHigh(len(right.Rows)), fig, err)
 	}
 }
 
@@ -347,5 +348,5 @@ func (d *drawer) home(t *recipes.Tasting, s *outcome.Sitting) {
 		data.Dates = append(data.Dates, charts.HomeDate{Label: words.DayOf(x.Date), Again: x.Again, NotAgain: x.NotAgain, Left: x.Left})
 	}
 	fig, err := charts.HomeChart(data)
-	d.put(words.Say("book.file.home", t.Date), words.Say("book.figure.home.caption", d.recipe.Title), rowsHigh(len(data.Dates)), fig, err)
+	d.put(words.Say("book.file.home", t.Date), words.Say("book.figure.home.caption", d.recipe.Title), RowsHigh(len(data.Dates)), fig, err)
 }

@@ -35,9 +35,9 @@ func (d *drawer) scores() {
 			spread.Rows = append(spread.Rows, charts.SpreadRow{Letter: letter, Name: full, Original: original, Counts: counts(s)})
 		}
 		fig, err := charts.ScoresChart(means)
-		d.putRange(words.Say("book.file.scores", name), words.Say("book.figure.scores.caption", title, name, res.Panelists), rowsHigh(len(means.Rows)), fig, err)
+		d.putRange(words.Say("book.file.scores", name), words.Say("book.figure.scores.caption", title, name, res.Panelists), RowsHigh(len(means.Rows)), fig, err)
 		fig, err = charts.SpreadChart(spread)
-		d.put(words.Say("book.file.spread", name), words.Say("book.figure.spread.caption", title, name), rowsHigh(len(spread.Rows))+0.15, fig, err)
+		d.put(words.Say("book.file.spread", name), words.Say("book.figure.spread.caption", title, name), RowsHigh(len(spread.Rows))+0.15, fig, err)
 	}
 	d.rights()
 	d.swapMap()
@@ -102,7 +102,7 @@ func (d *drawer) rights() {
 	}
 	for _, asked := range order {
 		fig, err := charts.JustRightChart(latest[asked])
-		d.put(words.Say("book.file.right-for", scoreName(asked)), words.Say("book.figure.just-right.caption", d.recipe.Title, scoreName(asked)), rowsHigh(len(latest[asked].Rows)), fig, err)
+		d.put(words.Say("book.file.right-for", scoreName(asked)), words.Say("book.figure.just-right.caption", d.recipe.Title, scoreName(asked)), RowsHigh(len(latest[asked].Rows)), fig, err)
 	}
 }
 

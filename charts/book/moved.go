@@ -19,12 +19,13 @@ type Moved struct {
 }
 
 // MovedLine is an ingredient whose printed amount is another than the version's:
-// grams in the whole dish before and as printed, and what that moves.
+// grams in the whole dish before and as printed, and what that moves of a nutrient, in
+// its unit, a serving.
 type MovedLine struct {
 	Line    recipes.ID
 	Name    string
 	Was, Is float64
-	Kcal    float64
+	By      float64
 }
 
 // movedOf is nil where one of the figures is not wholly known. exact and printed are
@@ -39,19 +40,26 @@ func (m *maker) movedOf(exact, printed *nutrition.Account) *Moved {
 		}
 		kcal[i] = f.Amount
 	}
-	out := &Moved{Own: kcal[0], Page: kcal[2], Rule: kcal[1] - kcal[0]}
-	for i := range m.draft.Lines {
-		was, known := exact.LineAmount(i, food.EnergyKcal)
-		is, too := printed.LineAmount(i, food.EnergyKcal)
-		by := (is - was) / m.draft.Servings
+	return &Moved{Own: kcal[0], Page: kcal[2], Rule: kcal[1] - kcal[0], Lines: movedLines(exact, printed, food.EnergyKcal)}
+}
+
+// movedLines are the ingredients whose rounding moves a nutrient, those that move it
+// most first.
+func movedLines(exact, printed *nutrition.Account, n food.Nutrient) []MovedLine {
+	var out []MovedLine
+	for i := range exact.Draft.Lines {
+		was, known := exact.LineAmount(i, n)
+		is, too := printed.LineAmount(i, n)
+		by := (is - was) / exact.Draft.Servings
 		if !known || !too || math.Abs(by) < 1e-9 {
 			continue
 		}
-		x := MovedLine{Line: m.draft.Lines[i].Line.ID, Name: m.draft.Lines[i].Line.Name, Kcal: by}
+		l := exact.Draft.Lines[i].Line
+		x := MovedLine{Line: l.ID, Name: l.Name, By: by}
 		x.Was, _ = exact.Draft.Lines[i].Grams()
 		x.Is, _ = printed.Draft.Lines[i].Grams()
-		out.Lines = append(out.Lines, x)
+		out = append(out, x)
 	}
-	slices.SortStableFunc(out.Lines, func(a, b MovedLine) int { return cmp.Compare(math.Abs(b.Kcal), math.Abs(a.Kcal)) })
+	slices.SortStableFunc(out, func(a, b MovedLine) int { return cmp.Compare(math.Abs(b.By), math.Abs(a.By)) })
 	return out
 }

@@ -28,8 +28,8 @@ func TestWhatMovesAPagesEnergy(t *testing.T) {
 				}
 				sum := m.Own + m.Rule
 				for i, l := range m.Lines {
-					sum += l.Kcal
-					if i > 0 && math.Abs(l.Kcal) > math.Abs(m.Lines[i-1].Kcal) || l.Name == "" || l.Was == l.Is {
+					sum += l.By
+					if i > 0 && math.Abs(l.By) > math.Abs(m.Lines[i-1].By) || l.Name == "" || l.Was == l.Is {
 						t.Errorf("%s %s: %+v", r.Title, letter, m.Lines)
 					}
 				}

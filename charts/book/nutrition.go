@@ -87,10 +87,10 @@ func kitchenOf(b *recipes.Book, rule claims.Authority) nutrition.Kitchen {
 	return k
 }
 
-// energyLine says by which factors energy is counted. Where the window counts by
+// EnergyLine says by which factors a kitchen counts energy. Where the window counts by
 // others, it says so over the paper: nobody who reads the page has it before them.
-func energyLine(b *recipes.Book, rule claims.Authority) string {
-	return words.Say("book.energy." + string(basisOf(kitchenOf(b, rule))))
+func EnergyLine(k nutrition.Kitchen) string {
+	return words.Say("book.energy." + string(basisOf(k)))
 }
 
 // basisOf names a kitchen's basis of energy, the usual one too.
@@ -268,31 +268,14 @@ func moved(exact, asPrinted *nutrition.Account, s measure.System, o Options) []O
 		x := Open{Kind: OpenRounding, Text: words.Say("book.editor.moved",
 			words.Say("book.system."+s.String()), words.Say("nutrient."+n.Key()),
 			words.Signed(100*(is.Amount/was.Amount-1), 1), amountOf(n, was.Amount), amountOf(n, is.Amount))}
-		if l := mostMoved(exact, asPrinted, n); l != nil {
+		if lines := movedLines(exact, asPrinted, n); len(lines) > 0 {
+			l := lines[0]
 			x.Line = l.Line
 			x.Text += " " + words.Say("book.editor.moved.most", l.Name, words.Trim(l.Was, 1)+" g", words.Trim(l.Is, 1)+" g")
 		}
 		out = append(out, x)
 	}
 	return out
-}
-
-// mostMoved is the ingredient whose rounding moves a nutrient most, nil where none
-// does.
-func mostMoved(exact, asPrinted *nutrition.Account, n food.Nutrient) *MovedLine {
-	var most *MovedLine
-	top := 1e-9
-	for i := range exact.Draft.Lines {
-		was, known := exact.LineAmount(i, n)
-		is, too := asPrinted.LineAmount(i, n)
-		if by := math.Abs(is - was); known && too && by > top {
-			l := exact.Draft.Lines[i].Line
-			most, top = &MovedLine{Line: l.ID, Name: l.Name}, by
-			most.Was, _ = exact.Draft.Lines[i].Grams()
-			most.Is, _ = asPrinted.Draft.Lines[i].Grams()
-		}
-	}
-	return most
 }
 
 func amountOf(n food.Nutrient, v float64) string {

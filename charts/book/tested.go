@@ -140,12 +140,7 @@ func (t *Tested) liking(b *recipes.Book, r *recipes.Recipe, v *recipes.Version) 
 		if w.Pots < 2 {
 			t.Care = append(t.Care, words.Say("book.tested.one-pot"))
 		}
-		if x.pool.Peeked {
-			t.Care = append(t.Care, words.Say("book.tested.peeked"))
-		}
-		if slices.ContainsFunc(x.pool.Knew, func(k outcome.Knew) bool { return k.Told() }) {
-			t.Care = append(t.Care, words.Say("book.tested.knew"))
-		}
+		t.Care = append(t.Care, Care(x.pool, nil)...)
 		t.kind = w.Kind
 		return words.Say("book.tested.liking."+string(w.Kind), words.Signed(w.Effect, 1), words.Signed(w.Low, 1), words.Signed(w.High, 1), words.Trim(w.Limit, 2))
 	}

@@ -5,11 +5,9 @@ import (
 	"encoding/csv"
 	"io"
 	"math"
-	"slices"
 	"strings"
 
 	"parewell/analysis/nutrition"
-	"parewell/analysis/outcome"
 	"parewell/charts"
 	"parewell/charts/book"
 	"parewell/recipes"
@@ -85,9 +83,6 @@ func (s *FigureSet) put(key, name, caption string, notes []string, wide, high fl
 // two rows.
 const figureLow = 50
 
-// rowsHigh is a height, as a share of the width, that gives each row its room.
-func rowsHigh(rows int) float64 { return 0.22 + 0.07*float64(min(max(rows, 2), 12)) }
-
 // Figures are the map of swaps, the way to each version swap by swap, and the
 // trade-offs that were tasted, by the score and the nutrient in sight and against
 // the recorded limit. wide is in millimetres; t may be nil.
@@ -119,7 +114,7 @@ func (v *LedgerView) Figures(t *Trades, wide float64) (*FigureSet, error) {
 			name = words.Say("figures.fall", x.Letter, d.Nutrient, asked)
 		}
 		s.version = x.Letter
-		s.put(FigureFall+string(x.ID), name, caption, behind, wide, rowsHigh(len(d.Steps)+2), fig, err)
+		s.put(FigureFall+string(x.ID), name, caption, behind, wide, book.RowsHigh(len(d.Steps)+2), fig, err)
 	}
 	s.version = ""
 	if kept.AnyTasted(t) {
@@ -135,54 +130,12 @@ func (v *LedgerView) Figures(t *Trades, wide float64) (*FigureSet, error) {
 func (v *LedgerView) behind() []string {
 	var out []string
 	if v.Ask.Nutrient == food.EnergyKcal || v.Ask.Nutrient == food.EnergyKJ {
-		out = append(out, energyBehind(v.l.kitchen))
+		out = append(out, book.EnergyLine(v.l.kitchen))
 	}
-	p := v.l.Pool
-	if p == nil {
-		return out
-	}
-	if p.Peeked {
-		out = append(out, words.Say("book.tested.peeked"))
-	}
-	if slices.ContainsFunc(p.Knew, func(k outcome.Knew) bool { return k.Told() }) {
-		out = append(out, words.Say("book.tested.knew"))
-	}
-	if once := v.l.pooledOnce(); len(once) > 0 {
-		out = append(out, words.Say("book.care.one-pot", words.Join(once)))
+	if p := v.l.Pool; p != nil {
+		out = append(out, book.Care(p, p.CookedOnce())...)
 	}
 	return out
-}
-
-// pooledOnce are the versions that were scored from one pot only, the original too.
-func (l *Ledger) pooledOnce() []string {
-	pots := map[string]map[string]bool{}
-	for i := range l.Pool.Table.Scores {
-		s := &l.Pool.Table.Scores[i]
-		if pots[s.Sample] == nil {
-			pots[s.Sample] = map[string]bool{}
-		}
-		pots[s.Sample][s.Tasting+"/"+s.Pot] = true
-	}
-	var out []string
-	for _, name := range l.Pool.Table.Samples() {
-		if len(pots[name]) != 1 {
-			continue
-		}
-		if name == outcome.Original() {
-			name = words.Say("the-original")
-		}
-		out = append(out, name)
-	}
-	return out
-}
-
-// energyBehind says by which factors a kitchen counts energy.
-func energyBehind(k nutrition.Kitchen) string {
-	basis := k.Basis
-	if basis == "" {
-		basis = nutrition.TableEnergy
-	}
-	return words.Say("book.energy." + string(basis))
 }
 
 // Figures are what the versions change and where their calories are. A recipe
@@ -193,11 +146,11 @@ func (x *Bench) Figures(wide float64) *FigureSet {
 	if len(x.Versions) < 2 {
 		return s
 	}
-	behind := []string{energyBehind(nutrition.In(x.book))}
+	behind := []string{book.EnergyLine(nutrition.In(x.book))}
 	fig, err := charts.ChangeChart(x.ChangeData(""))
-	s.put(FigureChange, words.Say("book.file.change"), words.Say("book.figure.changes.caption", title), behind, wide, rowsHigh(x.charted()-1), fig, err)
+	s.put(FigureChange, words.Say("book.file.change"), words.Say("book.figure.changes.caption", title), behind, wide, book.RowsHigh(x.charted()-1), fig, err)
 	fig, err = charts.ShareChart(x.ShareData(""))
-	s.put(FigureShare, words.Say("book.file.share"), words.Say("book.figure.share.caption", title), behind, wide, rowsHigh(x.charted())+0.1, fig, err)
+	s.put(FigureShare, words.Say("book.file.share"), words.Say("book.figure.share.caption", title), behind, wide, book.RowsHigh(x.charted())+0.1, fig, err)
 	return s
 }
 

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"parewell/charts"
+	"parewell/charts/book"
 	"parewell/recipes/words"
 )
 
@@ -20,12 +21,12 @@ func (r *Results) Figures(wide float64) *FigureSet {
 	case ResultsTrays:
 		if d, ok := r.CountData(""); ok {
 			fig, err := charts.RightChart(d)
-			s.put(FigureScores, words.Say("book.file.right"), words.Say("book.figure.right.caption", of), r.sitting.Notes(""), wide, rowsHigh(len(d.Rows)), fig, err)
+			s.put(FigureScores, words.Say("book.file.right"), words.Say("book.figure.right.caption", of), r.sitting.Notes(""), wide, book.RowsHigh(len(d.Rows)), fig, err)
 		}
 	case ResultsHome:
 		if d, ok := r.HomeData(""); ok {
 			fig, err := charts.HomeChart(d)
-			s.put(FigureScores, words.Say("book.file.home", r.Tasting.Date), words.Say("book.figure.home.caption", of), nil, wide, rowsHigh(len(d.Dates)), fig, err)
+			s.put(FigureScores, words.Say("book.file.home", r.Tasting.Date), words.Say("book.figure.home.caption", of), nil, wide, book.RowsHigh(len(d.Dates)), fig, err)
 		}
 	}
 	for _, a := range r.Asked() {
@@ -40,7 +41,7 @@ func (r *Results) putAsked(s *FigureSet, asked, of string, wide float64) {
 	if r.IsRight(asked) {
 		d := r.RightsData(asked, "")
 		fig, err := charts.JustRightChart(d)
-		s.put(FigureScores+":"+asked, words.Say("book.file.right-for", name), words.Say("book.figure.just-right.caption", of, name), behind, wide, rowsHigh(len(d.Rows)), fig, err)
+		s.put(FigureScores+":"+asked, words.Say("book.file.right-for", name), words.Say("book.figure.just-right.caption", of, name), behind, wide, book.RowsHigh(len(d.Rows)), fig, err)
 		return
 	}
 	n := 0
@@ -49,8 +50,8 @@ func (r *Results) putAsked(s *FigureSet, asked, of string, wide float64) {
 	}
 	means := r.ScoresData(asked, "")
 	fig, err := charts.ScoresChart(means)
-	s.put(FigureScores+":"+asked, words.Say("book.file.scores", name), words.Say("book.figure.scores.caption", of, name, n), behind, wide, rowsHigh(len(means.Rows)), fig, err)
+	s.put(FigureScores+":"+asked, words.Say("book.file.scores", name), words.Say("book.figure.scores.caption", of, name, n), behind, wide, book.RowsHigh(len(means.Rows)), fig, err)
 	spread := r.SpreadData(asked, "")
 	fig, err = charts.SpreadChart(spread)
-	s.put(FigureSpread+asked, words.Say("book.file.spread", name), words.Say("book.figure.spread.caption", of, name), behind, wide, rowsHigh(len(spread.Rows))+0.15, fig, err)
+	s.put(FigureSpread+asked, words.Say("book.file.spread", name), words.Say("book.figure.spread.caption", of, name), behind, wide, book.RowsHigh(len(spread.Rows))+0.15, fig, err)
 }

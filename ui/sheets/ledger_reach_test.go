@@ -23,19 +23,7 @@ func TestTheNextTastingPromisesWhatThePlannerDoes(t *testing.T) {
 	if scatter == sensory.UsualScatter {
 		t.Error("the planner does not know how the tasters scattered")
 	}
-	n := 0
-	verb, fill := l.PlanNext(card.Plan, func() recipes.ID { n++; return recipes.ID("new" + words.Trim(float64(n), 0)) })
-	c, err := verb(l.Book)
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := l.Book.With(c)
-	if err != nil {
-		t.Fatal(err)
-	}
-	f := NewPlan(b, l.Recipe, "2026-05-01")
-	fill(&f)
-	plan := ReadPlan(f, &recipes.Tasting{ID: "t", Recipe: l.Recipe.ID, Seed: 77}, b, func() recipes.ID { n++; return recipes.ID("new" + words.Trim(float64(n), 0)) })
+	_, plan := planNext(t, l, card)
 	if !plan.Ready() || len(plan.Tasting.Seats) != card.Plan.Tasters || plan.Tasting.Limit != l.Limit() {
 		t.Errorf("%d seats and a limit of %v, the card says %d tasters: %v", len(plan.Tasting.Seats), plan.Tasting.Limit, card.Plan.Tasters, plan.Faults)
 	}

@@ -199,11 +199,7 @@ func (v *LedgerView) effectCell(i ledger.Interval) Cell {
 	return c
 }
 
-// EffectText says an effect and its range, to the digits it has in every figure.
-func EffectText(i ledger.Interval, limit float64) (effect, span string) {
-	return effectIn(i, charts.EffectPlaces(i.Low, i.High, limit))
-}
-
+// effectIn says an effect and its range to so many decimals.
 func effectIn(i ledger.Interval, d int) (effect, span string) {
 	if math.IsNaN(i.Low) {
 		return words.Signed(i.Effect, d), words.Say("keep.no-range")

@@ -62,7 +62,7 @@ func (t *Trades) Sheet() Sheet {
 	slices.SortStableFunc(all, func(a, b ledger.Combo) int { return standing(a.Kind) - standing(b.Kind) })
 	places := 1
 	for i := range all {
-		places = max(places, charts.EffectPlaces(all[i].Low, all[i].High, t.Best.Limit))
+		places = max(places, ledger.Places(all[i].Interval, t.Best.Limit))
 	}
 	over := false
 	for i := range all {

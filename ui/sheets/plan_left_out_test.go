@@ -16,21 +16,7 @@ func withTaster(t *testing.T, b *recipes.Book, code string, edit func(*recipes.P
 	t.Helper()
 	p := &recipes.Panelist{ID: recipes.ID(code), Code: code, Asked: true, Consent: "2026-03-01", Careful: recipes.No}
 	edit(p)
-	return doAll(t, b, tasting.PutTaster(p))
-}
-
-func doAll(t *testing.T, b *recipes.Book, verbs ...recipes.Verb) *recipes.Book {
-	t.Helper()
-	for _, v := range verbs {
-		c, err := v(b)
-		if err == nil {
-			b, err = b.With(c)
-		}
-		if err != nil {
-			t.Fatal(err)
-		}
-	}
-	return b
+	return applied(t, b, tasting.PutTaster(p))
 }
 
 // Whoever is left out for safety is neither seated nor counted, however ticked, and
@@ -81,7 +67,7 @@ func TestWhoIsLeftOutIsNotCounted(t *testing.T) {
 func TestAKeptPlanCountsWhoWillSit(t *testing.T) {
 	b := withTaster(t, planBook(t, 8), "MI", func(*recipes.Panelist) {})
 	p := planned(b, func(*PlanFields) {})
-	b = doAll(t, b, tasting.Put(p.Tasting, p.Samples))
+	b = applied(t, b, tasting.Put(p.Tasting, p.Samples))
 	shows := func(b *recipes.Book) string { return strings.Join(CanShow(b, b.Tasting("t")), " ") }
 	if said := shows(b); !strings.Contains(said, "Your 9 tasters") {
 		t.Fatalf("%s", said)
@@ -104,7 +90,7 @@ func TestAKeptPlanCountsWhoWillSit(t *testing.T) {
 	if said := fact(); said != "MI (allergic to milk)" {
 		t.Errorf("left out: %q", said)
 	}
-	b = doAll(t, b, tasting.LeaveEmpty("t", b.Tasting("t").SeatOf("MI").Number))
+	b = applied(t, b, tasting.LeaveEmpty("t", b.Tasting("t").SeatOf("MI").Number))
 	if said := shows(b); !strings.Contains(said, "Your 8 tasters") || fact() != "one seat left empty" {
 		t.Errorf("%s; %s", said, fact())
 	}

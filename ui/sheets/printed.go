@@ -107,11 +107,11 @@ func PrintMoved(p *book.Page) string {
 	var said []string
 	rest := m.Page - m.Own - m.Rule
 	for _, l := range m.Lines {
-		if len(said) == movedLines || math.Abs(l.Kcal) < 0.5 {
+		if len(said) == movedLines || math.Abs(l.By) < 0.5 {
 			break
 		}
-		said = append(said, words.Say("printed.moved.line", l.Name, gramsApart(l.Is, l.Was), gramsApart(l.Was, l.Is), words.Signed(l.Kcal, 0)))
-		rest -= l.Kcal
+		said = append(said, words.Say("printed.moved.line", l.Name, gramsApart(l.Is, l.Was), gramsApart(l.Was, l.Is), words.Signed(l.By, 0)))
+		rest -= l.By
 	}
 	if n := len(m.Lines) - len(said); n > 0 && math.Abs(rest) >= 0.5 {
 		said = append(said, words.Say("printed.moved.more", n, words.Signed(rest, 0)))

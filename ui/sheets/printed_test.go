@@ -126,7 +126,7 @@ func TestBookSheets(t *testing.T) {
 // printed rounded, the rule, and what each of them moves.
 func TestWhyThePagePrintsAnotherEnergy(t *testing.T) {
 	line := func(name string, was, is, kcal float64) book.MovedLine {
-		return book.MovedLine{Name: name, Was: was, Is: is, Kcal: kcal}
+		return book.MovedLine{Name: name, Was: was, Is: is, By: kcal}
 	}
 	for _, row := range []struct {
 		name  string
